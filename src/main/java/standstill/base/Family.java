@@ -1,0 +1,34 @@
+package standstill.base;
+
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * A family of kernels: how their logs look.
+ *
+ * @param id for example {@code linux}
+ * @param title for people
+ * @param recognise lines that show that a text is a boot log of this family
+ * @param begins lines at which a new boot starts
+ * @param lineForms beginnings of lines, tried in order
+ * @param milestones lines that prove a stage, in order of the boot
+ */
+public record Family(
+    String id,
+    String title,
+    List<Example> recognise,
+    List<Example> begins,
+    List<LineForm> lineForms,
+    List<Milestone> milestones) {
+  public Family {
+    recognise = List.copyOf(recognise);
+    begins = List.copyOf(begins);
+    lineForms = List.copyOf(lineForms);
+    milestones = List.copyOf(milestones);
+  }
+
+  /** The milestone of that name. */
+  public Optional<Milestone> milestone(String id) {
+    return milestones.stream().filter(m -> m.id().equals(id)).findFirst();
+  }
+}

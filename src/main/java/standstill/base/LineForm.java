@@ -1,0 +1,19 @@
+package standstill.base;
+
+import java.util.List;
+import standstill.text.Pattern;
+
+/**
+ * How a program writes the beginning of a line, before the message itself.
+ *
+ * @param id name of the form
+ * @param prefix matches at the beginning of a line; its groups {@code seconds}, {@code clock},
+ *     {@code host}, {@code process}, {@code pid}, {@code level}, {@code facility}, {@code pri} and
+ *     {@code context} are kept
+ * @param seen texts that it must match
+ */
+public record LineForm(String id, Pattern prefix, List<String> seen) {
+  public LineForm {
+    seen = List.copyOf(seen);
+  }
+}
