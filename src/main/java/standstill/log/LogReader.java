@@ -18,6 +18,7 @@ public final class LogReader {
   private static final int MOST_CUT_INS = 50;
 
   private final List<Family> families;
+  private final Prefixes prefixes;
 
   /**
    * A reader for logs of some families.
@@ -26,6 +27,7 @@ public final class LogReader {
    */
   public LogReader(List<Family> families) {
     this.families = List.copyOf(families);
+    this.prefixes = new Prefixes(this.families);
   }
 
   /** Reads the bytes of a file; {@link Gunzip} first when it may be compressed. */
@@ -36,15 +38,8 @@ public final class LogReader {
   /** Reads pasted text. */
   public BootLog read(String text) {
     List<String> rawLines = RawLines.of(text);
-    List<Piece> pieces = new ArrayList<>();
-    for (Piece piece : Terminal.read(rawLines)) {
-      Piece clean = piece.withText(Plain.of(Debris.clean(piece.text())));
-      if (!clean.text().isBlank()) {
-        pieces.add(clean);
-      }
-    }
-    pieces = Spinners.collapse(pieces);
-    List<Entry> entries = entries(pieces);
+    List<Piece> pieces = Spinners.collapse(Forum.undo(Terminal.read(rawLines)));
+    List<Entry> entries = entries(Wrapping.join(pieces, prefixes.fresh()));
     Recogniser.Finding finding = new Recogniser(families).look(entries);
     Optional<Family> family =
         families.stream().filter(f -> f.id().equals(finding.family())).findFirst();
@@ -54,12 +49,44 @@ public final class LogReader {
   }
 
   private List<Entry> entries(List<Piece> pieces) {
-    Prefixes prefixes = new Prefixes(families);
+    Prefixes own = prefixes.fresh();
     List<Entry> entries = new ArrayList<>(pieces.size());
-    for (Piece piece : pieces) {
-      part(piece, prefixes, entries);
+    boolean cut = false;
+    int i = 0;
+    while (i < pieces.size()) {
+      Piece piece = pieces.get(i);
+      int before = entries.size();
+      int taken = 1;
+      if (CutMarks.isCut(piece.text())) {
+        cut = true;
+      } else if (JournalJson.mayBegin(piece.text())) {
+        taken = Math.max(JournalJson.read(pieces, i, entries), 1);
+      }
+      if (entries.size() == before && !CutMarks.isCut(piece.text())) {
+        if (before > 0 && isProperty(piece.text(), entries.get(before - 1))) {
+          entries.set(before - 1, entries.get(before - 1).until(piece.last()));
+        } else {
+          part(piece, own, entries);
+        }
+      }
+      if (cut && entries.size() > before) {
+        entries.set(before, entries.get(before).withCut());
+        cut = false;
+      }
+      i += taken;
     }
     return entries;
+  }
+
+  /**
+   * A key and value that the kernel's log device adds to the record above, on a line of its own.
+   */
+  private static boolean isProperty(String text, Entry above) {
+    int equals = text.indexOf('=');
+    return above.prefix().record()
+        && text.startsWith(" ")
+        && equals > 1
+        && text.substring(1, equals).chars().allMatch(c -> (c >= 'A' && c <= 'Z') || c == '_');
   }
 
   /** Adds a piece, in parts when kernel lines cut into it. */

@@ -12,6 +12,7 @@ import java.util.OptionalInt;
  * @param clock seconds of the calendar, see {@link Clock}; NaN when there is none
  * @param level severity 0 to 7
  * @param process process tag, or empty
+ * @param record whether it is a record of the kernel's log device, which escapes its text
  */
 record Prefix(
     int end,
@@ -19,9 +20,10 @@ record Prefix(
     boolean since,
     double clock,
     OptionalInt level,
-    String process) {
+    String process,
+    boolean record) {
   static final Prefix NONE =
-      new Prefix(0, OptionalDouble.empty(), false, Double.NaN, OptionalInt.empty(), "");
+      new Prefix(0, OptionalDouble.empty(), false, Double.NaN, OptionalInt.empty(), "", false);
 
   /** Whether any line form fitted. */
   boolean isPresent() {

@@ -29,6 +29,11 @@ final class Prefixes {
   private final int[][] orders;
   private final int[] lastFitting = new int[LONGEST_ROW];
 
+  private Prefixes(Prefixes other) {
+    forms = other.forms;
+    orders = other.orders;
+  }
+
   Prefixes(List<Family> families) {
     List<LineForm> all = new ArrayList<>();
     families.forEach(family -> all.addAll(family.lineForms()));
@@ -37,6 +42,11 @@ final class Prefixes {
     for (int i = 0; i < forms.size(); i++) {
       orders[i] = orderAfter(i);
     }
+  }
+
+  /** The same forms, for another text; one instance reads one text. */
+  Prefixes fresh() {
+    return new Prefixes(this);
   }
 
   /** Order of trial after form {@code last} has fitted: its rivals before it, itself, the rest. */
@@ -111,7 +121,8 @@ final class Prefixes {
         Clock.read(values.getOrDefault("clock", "")),
         level,
         // A syslog message without a program has a dash there (RFC 5424 section 6.2, NILVALUE).
-        "-".equals(values.get("process")) ? "" : values.getOrDefault("process", ""));
+        "-".equals(values.get("process")) ? "" : values.getOrDefault("process", ""),
+        !seconds.isEmpty() && seconds.indexOf('.') < 0);
   }
 
   /** Seconds with a decimal point as they are; a whole number is microseconds, as in /dev/kmsg. */
