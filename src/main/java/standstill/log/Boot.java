@@ -7,9 +7,16 @@ import java.util.List;
  *
  * @param number 1 for the first boot of the paste
  * @param lines its lines in order; blank ones are left out
+ * @param cuts numbers of the lines before which the person who pasted left something out, in order
  */
-public record Boot(int number, List<LogLine> lines) {
+public record Boot(int number, List<LogLine> lines, List<Integer> cuts) {
   public Boot {
     lines = List.copyOf(lines);
+    cuts = List.copyOf(cuts);
+  }
+
+  /** A boot in which nothing was left out. */
+  public Boot(int number, List<LogLine> lines) {
+    this(number, lines, List.of());
   }
 }
