@@ -269,7 +269,8 @@ final class ScoreCommand implements Callable<Integer> {
     StringBuilder yaml = new StringBuilder();
     yaml.append(
         "# Written by 'score --fit': in how many labelled boots of other causes each sign was seen.\n");
-    yaml.append("# A sign that is not listed was seen in none, and keeps the chance of its word.\n");
+    yaml.append(
+        "# A sign that is not listed was seen in none, and keeps the chance of its word.\n");
     yaml.append("boots: ").append(boots).append("\nsigns:\n");
     for (Fault fault : base.faults()) {
       for (Sign sign : fault.signs()) {

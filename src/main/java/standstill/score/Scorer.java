@@ -125,7 +125,9 @@ public final class Scorer {
     return rates(c -> true);
   }
 
-  /** For each sign that was seen in logs of other causes, in how many; the others keep their word. */
+  /**
+   * For each sign that was seen in logs of other causes, in how many; the others keep their word.
+   */
   private Map<String, Rate> rates(Predicate<Case> used) {
     Map<String, Integer> seen = new HashMap<>();
     Map<String, Integer> logsOf = new HashMap<>();

@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
+import org.yaml.snakeyaml.DumperOptions.ScalarStyle;
 import org.yaml.snakeyaml.nodes.MappingNode;
 import org.yaml.snakeyaml.nodes.Node;
 import org.yaml.snakeyaml.nodes.NodeTuple;
@@ -120,10 +121,17 @@ final class Fields {
 
   private String scalar(String key, Node value) {
     if (value instanceof ScalarNode scalar) {
-      return scalar.getValue().strip();
+      // Quotes keep blanks at the ends on purpose; block texts end in a line break that nobody
+      // means.
+      return quoted(scalar) ? scalar.getValue() : scalar.getValue().strip();
     }
     sink.error(value.getStartMark(), "'" + key + "' is not a text", "");
     return "";
+  }
+
+  private static boolean quoted(ScalarNode scalar) {
+    return scalar.getScalarStyle() == ScalarStyle.SINGLE_QUOTED
+        || scalar.getScalarStyle() == ScalarStyle.DOUBLE_QUOTED;
   }
 
   /** A whole number within bounds, or the default when the key is absent or wrong. */
