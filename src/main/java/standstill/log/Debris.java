@@ -74,17 +74,26 @@ final class Debris {
       return at > from && (last == 'h' || last == 'l') ? at + 1 : -1;
     }
     if (last == 'm' && isColour(text, from, at) && !isUnit(text, at)) {
-      return at + 1;
+      boolean bare = at == from && !written;
+      return !bare || (bareAllowed && endsWord(text, at + 1)) ? at + 1 : -1;
     }
     if ((last == 'H' || last == 'f') && (separators == 1 || written)) {
       return at + 1;
     }
     if (last == 'K' || last == 'J' || last == 'H') {
       boolean oneDigit = at == from + 1 && text.charAt(from) <= '3';
-      return written || (bareAllowed && at == from) || (oneDigit && last != 'H') ? at + 1 : -1;
+      return written
+              || (bareAllowed && at == from && endsWord(text, at + 1))
+              || (oneDigit && last != 'H')
+          ? at + 1
+          : -1;
     }
     boolean ellipsis = last == '\u2026' || text.startsWith("...", at);
     return separators > 0 && ellipsis && isColour(text, from, at) ? at : -1;
+  }
+
+  private static boolean endsWord(String text, int at) {
+    return at >= text.length() || !Character.isLetterOrDigit(text.charAt(at));
   }
 
   private static boolean isParameter(char c) {

@@ -18,7 +18,7 @@ final class Frames {
     return isRule(inside) ? "" : inside;
   }
 
-  private static boolean isEdge(char c) {
+  static boolean isEdge(char c) {
     return c == ' ' || c == '|' || isDrawing(c);
   }
 

@@ -23,7 +23,7 @@ final class NotALog {
     if (hits == 0 && stamped == 0) {
       return "no line looks like one that a kernel, a boot loader or an init prints";
     }
-    if (entries.size() > FEW_LINES && (hits + stamped) * 50 < entries.size()) {
+    if (entries.size() > FEW_LINES && hits < 3 && stamped * 50 < entries.size()) {
       return "hardly any line looks like one that a kernel, a boot loader or an init prints";
     }
     return "";

@@ -82,7 +82,11 @@ final class Prefixes {
       return Optional.empty();
     }
     for (int index : orders[lastFitting[depth]]) {
-      Optional<Pattern.Match> match = forms.get(index).prefix().findAtStart(rest);
+      Pattern prefix = forms.get(index).prefix();
+      if (!prefix.mayBeginWith(rest.charAt(0))) {
+        continue;
+      }
+      Optional<Pattern.Match> match = prefix.findAtStart(rest);
       if (match.isPresent() && match.get().end() > 0 && saysMore(match.get(), depth, known)) {
         lastFitting[depth] = index;
         return match;

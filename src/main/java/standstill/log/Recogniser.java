@@ -13,7 +13,8 @@ import standstill.base.Family;
  * answer.
  */
 final class Recogniser {
-  private static final int SAMPLE = 4_000;
+  private static final int SAMPLE = 900;
+  private static final int LARGE_SAMPLE = 6_000;
   private static final int LONGEST = 1_000;
 
   private final List<Family> families;
@@ -31,30 +32,39 @@ final class Recogniser {
   record Finding(String family, int hits) {}
 
   Finding look(List<Entry> entries) {
-    String best = "";
-    int most = 0;
+    Finding finding = look(entries, SAMPLE);
+    return finding.hits() > 0 || entries.size() <= SAMPLE ? finding : look(entries, LARGE_SAMPLE);
+  }
+
+  private Finding look(List<Entry> entries, int sample) {
+    Finding best = new Finding("", 0);
     for (Family family : families) {
+      Example[] examples = family.recognise().toArray(new Example[0]);
       int hits = 0;
       int count = entries.size();
-      int step = Math.max(1, (count - SAMPLE) / (SAMPLE / 2));
+      int third = sample / 3;
+      int step = Math.max(1, (count - 2 * third) / third);
       for (int i = 0; i < count; i++) {
-        boolean edge = i < SAMPLE / 2 || i >= count - SAMPLE / 2;
-        if ((edge || i % step == 0) && hit(family, entries.get(i))) {
+        boolean edge = i < third || i >= count - third;
+        if ((edge || i % step == 0) && hit(examples, entries.get(i))) {
           hits++;
         }
       }
-      if (hits > most) {
-        most = hits;
-        best = family.id();
+      if (hits > best.hits()) {
+        best = new Finding(family.id(), hits);
       }
     }
-    return new Finding(best, most);
+    return best;
   }
 
-  private static boolean hit(Family family, Entry entry) {
+  /** Whether a line is recognised; the example that did it goes to the front, lines being alike. */
+  private static boolean hit(Example[] examples, Entry entry) {
     String text = bounded(entry.piece().text());
-    for (Example example : family.recognise()) {
+    for (int i = 0; i < examples.length; i++) {
+      Example example = examples[i];
       if (mayMatch(example, text) && example.line().foundIn(text)) {
+        System.arraycopy(examples, 0, examples, 1, i);
+        examples[0] = example;
         return true;
       }
     }

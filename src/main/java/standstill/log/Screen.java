@@ -95,7 +95,7 @@ final class Screen {
       }
       here.cells.append(c);
     }
-    if (c != ' ') {
+    if (!Frames.isEdge(c)) {
       if (here.first == 0) {
         here.first = number;
       }
@@ -185,10 +185,10 @@ final class Screen {
     here.touched = false;
     String before = here.before;
     here.before = "";
-    if (before.isBlank()) {
+    if (Frames.strip(before).isBlank()) {
       return;
     }
-    if (before.contentEquals(here.cells) || here.first == 0 && !here.cells.toString().isBlank()) {
+    if (before.contentEquals(here.cells) || (here.first == 0 && !here.cells.toString().isBlank())) {
       here.first = here.beforeFirst;
       here.last = here.beforeLast;
     } else if (!isUpdate(before, here.cells)) {

@@ -211,7 +211,10 @@ final class Terminal {
   private int sequence(String raw, int at, int bracket) {
     ControlSequence sequence = ControlSequence.at(raw, at);
     if (sequence.kind() == 0) {
-      return sequence.end() == at ? bracket : sequence.end();
+      // A code that was shortened together with its text ends in the ellipsis.
+      boolean shortened =
+          at < raw.length() && (raw.charAt(at) == '\u2026' || raw.charAt(at) == '.');
+      return sequence.end() == at && !shortened ? bracket : sequence.end();
     }
     int count = Math.max(sequence.parameter(0, 1), 1);
     switch (sequence.kind()) {

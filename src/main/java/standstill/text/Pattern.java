@@ -2,6 +2,7 @@ package standstill.text;
 
 import com.google.re2j.Matcher;
 import com.google.re2j.PatternSyntaxException;
+import java.util.BitSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -21,6 +22,7 @@ public final class Pattern {
   private final com.google.re2j.Pattern compiled;
   private final List<String> groups;
   private final List<String> literals;
+  private final BitSet firstCharacters;
 
   private Pattern(com.google.re2j.Pattern compiled) {
     this.compiled = compiled;
@@ -30,6 +32,7 @@ public final class Pattern {
             .map(Map.Entry::getKey)
             .toList();
     this.literals = Literals.of(compiled.pattern());
+    this.firstCharacters = FirstCharacters.of(compiled.pattern());
   }
 
   /**
@@ -78,6 +81,14 @@ public final class Pattern {
    */
   public List<String> literals() {
     return literals;
+  }
+
+  /**
+   * Whether a match can begin with this character. A text for whose first character this is false
+   * need not be tried with {@link #findAtStart}.
+   */
+  public boolean mayBeginWith(char c) {
+    return FirstCharacters.contains(firstCharacters, c);
   }
 
   /** Whether the pattern matches somewhere in the text. */

@@ -36,7 +36,7 @@ final class TestForms {
             "^\\[\\w{3} \\w{3} +\\d+ \\d\\d:\\d\\d:\\d\\d \\d{4}\\] ",
             "[Tue Jan 20 10:17:58 2026] random: crng init done"),
         example(
-            "(?:^| )kernel: ",
+            "(?:^|\\S )kernel: ",
             "Nov 25 10:00:00 bench kernel: usb 1-1: new high-speed USB device number 2 using xhci_hcd"),
         example("systemd(?:-\\w+)?\\[\\d+\\]: ", "systemd[1]: Reached target Basic System."),
         example(
@@ -65,10 +65,11 @@ final class TestForms {
             "[rootfs ]#",
             "/bin/sh: can't access tty; job control turned off"),
         example(
-            "Gave up waiting for (?:root|suspend)|ALERT!  ?\\S+ does not exist|Dropping to a shell!|[Dd]ropped (?:in)?to (?:an emergency|a recovery) shell|ERROR: (?:device|resume|root device|Failed to mount)",
+            "Gave up waiting for (?:root|suspend)|ALERT!  ?\\S+ does not exist|Dropping to a shell!|ropped (?:in)?to (?:an emergency|a recovery) shell|ERROR: (?:device|resume|root device|Failed to mount)",
             "Gave up waiting for root file system device.  Common problems:",
             "ALERT!  UUID=0b6e1f0a does not exist.  Dropping to a shell!",
-            "ERROR: device 'UUID=0b6e' not found. Skipping fsck."),
+            "ERROR: device 'UUID=0b6e' not found. Skipping fsck.",
+            "You are being dropped to a recovery shell"),
         example(
             "dracut(?:-\\w+)*(?:\\[\\d+\\])?(?::| Warning:| FATAL:)|rdsosreport\\.txt|Entering emergency mode\\. Exit the shell to continue",
             "dracut-initqueue[345]: Warning: dracut-initqueue timeout",
@@ -78,17 +79,29 @@ final class TestForms {
             "Kernel panic - not syncing|end Kernel panic|Attempted to kill init|not syncing: VFS|Unable to mount root fs|Cannot open root device|Please append a correct",
             "Kernel panic - not syncing: VFS: Unable to mount root fs on unknown-block(0,0)"),
         example(
-            "^(?:Call Trace:|RIP: 00|Code: (?:[0-9a-f]{2} ){4}|CPU: \\d+ (?:UID: \\d+ )?PID: \\d+ Comm: |Hardware name: |RAX: [0-9a-f]{16}|Modules linked in:| ?\\??\\s*\\w+\\+0x[0-9a-f]+/0x[0-9a-f]+)|BUG: (?:unable|kernel|soft lockup|workqueue)|Oops: [0-9a-f]{4}|general protection fault|---\\[ (?:end|cut)|soft lockup - CPU#|blocked for more than \\d+ seconds|rcu: INFO: rcu|Machine Check",
+            "^(?:Call Trace:|RIP: 00|Code: (?:[0-9a-f]{2} ){4}|CPU: \\d+ (?:UID: \\d+ )?PID: \\d+ Comm: |Hardware name: |RAX: [0-9a-f]{16}|Modules linked in:|\\s?(?:\\? )?\\w+\\+0x[0-9a-f]+/0x[0-9a-f]+)",
             "CPU: 1 PID: 1 Comm: swapper/0 Not tainted 6.1.0-18-amd64 #1",
-            "BUG: unable to handle page fault for address: 0000000000000010",
-            "INFO: task mount:212 blocked for more than 120 seconds.",
             " dump_stack_lvl+0x44/0x5c"),
         example(
-            "(?:^|\\s)(?:usb \\d+-[\\d.]+: |ata\\d+(?:\\.\\d+)?: |sd \\d+:\\d+:\\d+:\\d+: |pci(?:_bus)? [0-9a-f]{4}:|nvme nvme\\d|nvme\\d: |scsi \\d+:|EXT4-fs |XFS \\(|BTRFS(?: \\w+)?(?: \\(|:)|mmc\\d: |xhci_hcd |ahci |i915 |nouveau |amdgpu |ACPI(?: BIOS)?(?: Error)?: |mce: |EDAC |hub \\d+-\\d+|squashfs: |FAT-fs |I/O error, dev |Buffer I/O error)",
+            "BUG: (?:unable|kernel|soft lockup|workqueue)|Oops: [0-9a-f]{4}|general protection fault|---\\[ (?:end|cut here)|soft lockup - CPU#|blocked for more than \\d+ seconds|rcu: INFO: rcu|Machine Check",
+            "BUG: unable to handle page fault for address: 0000000000000010",
+            "INFO: task mount:212 blocked for more than 120 seconds."),
+        example(
+            "\\b(?:usb \\d+-[\\d.]+: |ata\\d+(?:\\.\\d+)?: [A-Za-z]|sd \\d+:\\d+:\\d+:\\d+: |scsi \\d+:\\d+:|pci(?:_bus)? [0-9a-f]{4}:[0-9a-f]{2}|pcieport 0000:|hub \\d+-\\d+|usbcore: |usb-storage )",
             "usb 1-1: new high-speed USB device number 2 using xhci_hcd",
             "ata1: SATA link up 6.0 Gbps (SStatus 133 SControl 300)",
+            "sd 0:0:0:0: [sda] Attached SCSI disk"),
+        example(
+            "\\bnvme nvme\\d|\\bnvme\\d: [A-Z]|\\bnvme\\dn\\d|\\bmmc\\d: |\\bmmcblk\\d|\\b(?:i915|nouveau|amdgpu|radeon|ahci|xhci_hcd|ehci-pci|e1000e|r8169) [0-9a-f]{4}:[0-9a-f]{2}:",
+            "nvme nvme0: I/O 12 QID 0 timeout, disable controller",
+            "nvme0: Identify NS List failed",
+            "i915 0000:00:02.0: [drm] GPU HANG",
+            "mmc0: error -110 whilst initialising SD card"),
+        example(
+            "EXT[234]-fs |XFS \\(|BTRFS(?: \\w+)? \\(|BTRFS: |squashfs: |SQUASHFS |FAT-fs |I/O error, dev |Buffer I/O error|EDAC |mce: \\[|md/raid|device-mapper: |F2FS-fs|blk_update_request|VFS: |random: crng|Freeing unused kernel",
             "EXT4-fs (sda1): mounted filesystem with ordered data mode.",
-            "nvme0: Identify NS List failed"),
+            "BTRFS error (device sda2): open_ctree failed",
+            "blk_update_request: I/O error, dev sda, sector 2048"),
         example(
             "^(?:calling  \\w|initcall \\w+\\+0x)|^Run /\\S+ as init process|^Starting (?:version|systemd-udevd version) ?\\d+|^Freeing (?:unused|initrd)|^Booting the kernel|^Decompressing Linux|^EFI stub:|^early console in|^Probing EDD",
             "calling  pci_init+0x0/0x40 @ 1",
@@ -108,12 +121,17 @@ final class TestForms {
             "ISOLINUX 6.04 20191223 ETCD",
             "error: bad shim signature."),
         example(
-            "SeaBIOS \\(|^Booting from (?:Hard Disk|DVD|CD|Floppy|ROM|\\d)|BdsDxe: |>>Start (?:PXE|HTTP)|>>Checking Media|No bootable (?:device|option|media|medium)|Reboot and [Ss]elect proper|[Oo]perating [Ss]ystem not found|Missing operating system|PXE-[EM]\\w\\d|[Nn]o [Bb]oot (?:device|disk)|Insert [Bb]oot [Mm]edia|[Ii]nvalid signature detected|Secure Boot [Vv]iolation|American Megatrends|Award Modular BIOS|PhoenixBIOS|CMOS (?:checksum|battery)|X64 Exception Type|UEFI Interactive Shell|iPXE |^U-Boot (?:SPL )?20|Boot Failed\\. EFI|UEFI BIOS Setup|Press (?:F2|DEL|F12|<DEL>|<F2>)",
+            "SeaBIOS \\(|^Booting from (?:Hard Disk|DVD|CD|Floppy|ROM|\\d)|BdsDxe: |>>Start (?:PXE|HTTP)|>>Checking Media|X64 Exception Type|UEFI Interactive Shell|iPXE |^U-Boot (?:SPL )?20|Boot Failed\\. EFI|UEFI BIOS Setup",
             "SeaBIOS (version 1.16.2-debian-1.16.2-1)",
-            "BdsDxe: loading Boot0001 \"UEFI QEMU HARDDISK QM00013 \"",
+            "BdsDxe: loading Boot0001 \"UEFI QEMU HARDDISK QM00013 \""),
+        example(
+            "No bootable (?:device|option|media|medium)|No boot(?:able)? dis[ck]|Reboot and [Ss]elect proper|[Oo]perating [Ss]ystem not found|Missing operating system|No boot device|Insert boot media|Secure Boot [Vv]iolation|Invalid signature detected|Press (?:F2|DEL|F12|<DEL>|<F2>)",
             "Reboot and Select proper Boot device",
-            "PXE-E61: Media test failure, check cable",
             "No bootable device."),
+        example(
+            "PXE-[EM]\\w\\d|American Megatrends|AMIBIOS|Award Modular BIOS|PhoenixBIOS|CMOS (?:[Cc]hecksum|[Bb]attery)|[Kk]eyboard (?:error|not found)|Security Violation|Boot Manager",
+            "PXE-E61: Media test failure, check cable",
+            "American Megatrends Inc."),
         example(
             "^INIT: |^\\[(?:ok|\\.\\.\\.\\.|warn|FAIL)\\] \\w|^ \\* (?:Starting|Mounting|Checking|Loading|Setting|Remounting) .*\\.\\.\\.|OpenRC [\\d.]+ is starting|^fsck(?:\\.\\w+)?(?: from| \\d)|UNEXPECTED INCONSISTENCY|RUN fsck MANUALLY|^/dev/\\S+: clean, \\d",
             "INIT: version 3.06 booting",
