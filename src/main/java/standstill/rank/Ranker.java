@@ -48,6 +48,7 @@ public final class Ranker {
   private static final double CONSEQUENCE_STAGE_FIT = 0.6;
   private static final double LEAST_ABSENCE = 0.08;
   private static final double STEPPING_BACK = 0.15;
+  private static final double TELLING = 5;
 
   /** A sign is decisive when fewer than one in a hundred boots of other causes show it. */
   private static final double DECISIVE = 0.01;
@@ -165,8 +166,7 @@ public final class Ranker {
       factors.add(factor);
       weight *= factor.value();
     }
-    boolean own =
-        seenByFault.getOrDefault(fault.id(), List.of()).stream().anyMatch(s -> !s.hits().isEmpty());
+    boolean own = seenByFault.getOrDefault(fault.id(), List.of()).stream().anyMatch(this::tells);
     if (!seen.isEmpty() && !own) {
       factors.add(
           new Factor(
@@ -185,6 +185,15 @@ public final class Ranker {
       }
     }
     return new Weighed(fault, weight * absence, factors);
+  }
+
+  /**
+   * Whether a sign is a line that says something: at least five times as likely with its fault as
+   * without.
+   */
+  private boolean tells(Seen seen) {
+    double background = backgrounds.getOrDefault(seen.sign().id(), 1.0);
+    return !seen.hits().isEmpty() && seen.sign().shows().value() >= TELLING * background;
   }
 
   private Factor stageFit(Fault fault, Collection<Fault> reach, Trace trace) {
