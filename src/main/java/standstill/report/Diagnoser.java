@@ -14,6 +14,7 @@ import standstill.log.BootLog;
 import standstill.log.LogLine;
 import standstill.log.LogReader;
 import standstill.match.SignMatcher;
+import standstill.rank.Cause;
 import standstill.rank.Ranker;
 import standstill.rank.Ranking;
 import standstill.text.Pattern;
@@ -30,8 +31,8 @@ public final class Diagnoser {
   /** A text of at most that many lines may be a boot log by one decisive sign alone. */
   private static final int SHORT_TEXT = 60;
 
-  /** A sign is decisive when it is seen in fewer than one in a hundred boots of other causes. */
-  private static final double DECISIVE = 0.01;
+  /** A sign is decisive when it is seen in hardly any boot of another cause. */
+  private static final double DECISIVE = 0.03;
 
   private static final int WARNING_LEVEL = 4;
   private static final Pattern TROUBLE =
@@ -127,7 +128,7 @@ public final class Diagnoser {
     Report.Diagnosis diagnosis =
         new Report.Diagnosis(
             seen.boot(),
-            seen.trace(),
+            guessed(seen.trace(), ranking),
             ranking,
             seen.matches().trails(),
             unexplained(seen.boot(), seen.matches().explained()));
@@ -148,6 +149,15 @@ public final class Diagnoser {
     String id = family.get().id();
     Trace trace = tracer(family.get()).trace(chosen);
     return Optional.of(new Sighting(id, chosen, trace, matcher(family.get()).match(chosen, trace)));
+  }
+
+  /** Without a milestone the likeliest cause's own stage is the best guess. */
+  public static Trace guessed(Trace trace, Ranking ranking) {
+    return ranking
+        .top()
+        .filter(Cause::hasProof)
+        .map(cause -> trace.guessed(cause.fault().stage()))
+        .orElse(trace);
   }
 
   private Tracer tracer(Family family) {
