@@ -2,6 +2,7 @@ package standstill.base;
 
 import java.util.List;
 import java.util.Optional;
+import standstill.text.Pattern;
 
 /**
  * A family of kernels: how their logs look.
@@ -10,6 +11,7 @@ import java.util.Optional;
  * @param title for people
  * @param recognise lines that show that a text is a boot log of this family
  * @param begins lines at which a new boot starts
+ * @param ramdisk lines that show that the init program is the one in the initial ramdisk
  * @param lineForms beginnings of lines, tried in order
  * @param milestones lines that prove a stage, in order of the boot
  */
@@ -18,11 +20,13 @@ public record Family(
     String title,
     List<Example> recognise,
     List<Example> begins,
+    List<Pattern> ramdisk,
     List<LineForm> lineForms,
     List<Milestone> milestones) {
   public Family {
     recognise = List.copyOf(recognise);
     begins = List.copyOf(begins);
+    ramdisk = List.copyOf(ramdisk);
     lineForms = List.copyOf(lineForms);
     milestones = List.copyOf(milestones);
   }

@@ -1,11 +1,66 @@
 package standstill.cli;
 
-/** Where the program starts. */
-public final class Main {
+import java.io.PrintWriter;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Spec;
+
+/** Where the program starts, and the command that holds the others. */
+@Command(
+    name = "standstill",
+    mixinStandardHelpOptions = true,
+    version = "standstill 1.0.0",
+    description = {
+      "Finds out why a PC's boot stopped.",
+      "",
+      "Give it the text that the boot printed, whole or the last screenful, and it says how far the boot came,"
+          + " what most likely stopped it, and which lines prove it.",
+    },
+    footerHeading = "%nExamples:%n",
+    footer = {
+      "  java -jar target/standstill.jar diagnose boot.log",
+      "  journalctl -b -1 | java -jar target/standstill.jar diagnose -",
+      "  java -jar target/standstill.jar serve",
+      "",
+      "Exit codes: 0 done, 2 wrong usage, 3 input could not be read, 4 the fault base has errors.",
+    },
+    subcommands = {
+      DiagnoseCommand.class,
+      ServeCommand.class,
+      CheckCommand.class,
+      ScoreCommand.class
+    })
+public final class Main implements Runnable {
+  @Spec private @Nullable CommandSpec spec;
+
   private Main() {}
 
   /** Runs a command and ends with its exit code. */
   public static void main(String[] args) {
-    System.exit(0);
+    System.exit(commandLine().execute(args));
+  }
+
+  /** The command line with its one handler that turns failures into exit codes. */
+  static CommandLine commandLine() {
+    CommandLine commandLine = new CommandLine(new Main());
+    commandLine.setUsageHelpWidth(80);
+    commandLine.setUsageHelpLongOptionsMaxWidth(24);
+    commandLine.setExecutionExceptionHandler(
+        (failure, command, parsed) -> {
+          PrintWriter err = command.getErr();
+          if (failure instanceof Failure known) {
+            err.println("standstill: " + known.getMessage());
+            return known.exitCode();
+          }
+          throw failure;
+        });
+    return commandLine;
+  }
+
+  @Override
+  public void run() {
+    commandLine().usage(Output.of(spec));
   }
 }

@@ -14,7 +14,8 @@ import org.jspecify.annotations.Nullable;
  */
 final class Literals {
   private static final int SHORTEST = 3;
-  private static final int MOST = 24;
+  private static final int MOST_EXACT = 32;
+  private static final int MOST = 128;
 
   private final String source;
   private int at;
@@ -96,7 +97,7 @@ final class Literals {
       needed.addAll(best);
     }
     return new Need(
-        allExact && exact.size() <= MOST ? exact : null,
+        allExact && exact.size() <= MOST_EXACT ? exact : null,
         allNeeded && needed.size() <= MOST ? needed : List.of());
   }
 
@@ -119,7 +120,7 @@ final class Literals {
   }
 
   private static @Nullable List<String> product(List<String> left, List<String> right) {
-    if (left.size() * right.size() > MOST) {
+    if (left.size() * right.size() > MOST_EXACT) {
       return null;
     }
     List<String> all = new ArrayList<>();
@@ -165,7 +166,7 @@ final class Literals {
   private static Need optional(List<String> exact) {
     List<String> all = new ArrayList<>(exact);
     all.add("");
-    return all.size() > MOST ? Need.ANYTHING : new Need(all, List.of());
+    return all.size() > MOST_EXACT ? Need.ANYTHING : new Need(all, List.of());
   }
 
   private Need atom() {

@@ -13,7 +13,7 @@ final class TestForms {
   private TestForms() {}
 
   static final Family LINUX =
-      new Family("linux", "Linux", recognise(), begins(), lineForms(), milestones());
+      new Family("linux", "Linux", recognise(), begins(), List.of(), lineForms(), milestones());
 
   static LogReader reader() {
     return new LogReader(List.of(LINUX));

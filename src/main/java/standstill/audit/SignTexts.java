@@ -1,0 +1,90 @@
+package standstill.audit;
+
+import java.util.ArrayList;
+import java.util.List;
+import standstill.base.Base;
+import standstill.base.Example;
+import standstill.base.Family;
+import standstill.base.Fault;
+import standstill.base.LineForm;
+import standstill.base.Milestone;
+import standstill.base.Sign;
+import standstill.base.SignForm;
+import standstill.base.Trail;
+import standstill.text.Pattern;
+import standstill.text.Position;
+import standstill.text.Problem;
+
+/** Every pattern matches the texts that it is said to match, and none of its near misses. */
+final class SignTexts implements Rule {
+  @Override
+  public List<Problem> problems(Base base) {
+    List<Problem> problems = new ArrayList<>();
+    for (Fault fault : base.faults()) {
+      for (Sign sign : fault.signs()) {
+        if (sign.form() instanceof SignForm.OnLine onLine) {
+          test(problems, sign.where(), onLine.line(), sign.seen(), sign.unlike());
+        }
+      }
+    }
+    for (Trail trail : base.trails()) {
+      for (Trail.TrailSign sign : trail.signs()) {
+        test(problems, sign.where(), sign.line(), sign.seen(), sign.unlike());
+      }
+    }
+    for (Family family : base.families()) {
+      Position where = Position.ofFile("families/" + family.id() + ".yaml");
+      for (Milestone milestone : family.milestones()) {
+        test(problems, where, milestone.line(), milestone.seen(), List.of());
+      }
+      for (Example example : family.recognise()) {
+        test(problems, where, example.line(), example.seen(), List.of());
+      }
+      for (Example example : family.begins()) {
+        test(problems, where, example.line(), example.seen(), List.of());
+      }
+      for (LineForm form : family.lineForms()) {
+        for (String seen : form.seen()) {
+          if (form.prefix().findAtStart(seen).isEmpty()) {
+            problems.add(
+                Problem.error(
+                    where, "line form '" + form.id() + "' does not match its text: " + seen, ""));
+          }
+        }
+      }
+    }
+    return problems;
+  }
+
+  private static void test(
+      List<Problem> problems,
+      Position where,
+      Pattern pattern,
+      List<String> seen,
+      List<String> unlike) {
+    for (String text : seen) {
+      if (!pattern.foundIn(text)) {
+        problems.add(
+            Problem.error(
+                where, "pattern does not match its seen text: " + text, "pattern: " + pattern));
+      } else if (!prefilterAgrees(pattern, text)) {
+        problems.add(
+            Problem.error(
+                where,
+                "literals of the pattern are not in its seen text: " + text,
+                "report this as a fault of the program; literals: " + pattern.literals()));
+      }
+    }
+    for (String text : unlike) {
+      if (pattern.foundIn(text)) {
+        problems.add(
+            Problem.error(
+                where, "pattern matches its unlike text: " + text, "pattern: " + pattern));
+      }
+    }
+  }
+
+  private static boolean prefilterAgrees(Pattern pattern, String text) {
+    return pattern.literals().isEmpty() || pattern.literals().stream().anyMatch(text::contains);
+  }
+}

@@ -1,0 +1,79 @@
+package standstill.base;
+
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * A whole fault base.
+ *
+ * @param scale what words mean
+ * @param families by kernel
+ * @param faults every fault
+ * @param checks every check
+ * @param symptoms every symptom
+ * @param trails every false trail
+ * @param rates measured background rates by sign id; signs that were never measured are absent
+ */
+public record Base(
+    Scale scale,
+    List<Family> families,
+    List<Fault> faults,
+    List<Check> checks,
+    List<Symptom> symptoms,
+    List<Trail> trails,
+    Map<String, Rate> rates) {
+  public Base {
+    families = List.copyOf(families);
+    faults = List.copyOf(faults);
+    checks = List.copyOf(checks);
+    symptoms = List.copyOf(symptoms);
+    trails = List.copyOf(trails);
+    rates = Collections.unmodifiableMap(new LinkedHashMap<>(rates));
+  }
+
+  /** The family of that id. */
+  public Optional<Family> family(String id) {
+    return families.stream().filter(f -> f.id().equals(id)).findFirst();
+  }
+
+  /** The fault of that id, or the one that once had it. */
+  public Optional<Fault> fault(String id) {
+    return faults.stream()
+        .filter(f -> f.id().equals(id))
+        .findFirst()
+        .or(() -> faults.stream().filter(f -> f.aliases().contains(id)).findFirst());
+  }
+
+  /** The check of that id. */
+  public Optional<Check> check(String id) {
+    return checks.stream().filter(c -> c.id().equals(id)).findFirst();
+  }
+
+  /** The symptom of that id. */
+  public Optional<Symptom> symptom(String id) {
+    return symptoms.stream().filter(s -> s.id().equals(id)).findFirst();
+  }
+
+  /** Faults that occur in a family, in the order of their files. */
+  public List<Fault> faultsOf(String family) {
+    return faults.stream().filter(f -> f.families().contains(family)).toList();
+  }
+
+  /**
+   * The same base without one fault: how the tool behaves for a cause that nobody has listed yet.
+   */
+  public Base without(String faultId) {
+    List<Fault> kept = new ArrayList<>(faults);
+    kept.removeIf(f -> f.id().equals(faultId));
+    return new Base(scale, families, kept, checks, symptoms, trails, rates);
+  }
+
+  /** The same base with other background rates. */
+  public Base withRates(Map<String, Rate> others) {
+    return new Base(scale, families, faults, checks, symptoms, trails, others);
+  }
+}

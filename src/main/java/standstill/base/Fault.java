@@ -1,0 +1,75 @@
+package standstill.base;
+
+import java.time.LocalDate;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import standstill.text.Position;
+
+/**
+ * A cause that someone can act on.
+ *
+ * @param id names the cause, for ever
+ * @param title the cause in a sentence
+ * @param general whether it only says what can be said of a part or stage; it steps back when a
+ *     specific fault of the same part has been seen
+ * @param families ids of the families that it occurs in
+ * @param stage where the cause belongs
+ * @param stopsIn stages in which the boot may end because of it
+ * @param part part of the machine
+ * @param howCommon relative frequency among causes
+ * @param about one paragraph, plain language
+ * @param symptoms ids
+ * @param signs what it leaves in a log
+ * @param leadsTo ids of faults whose signs this one also produces
+ * @param toldApartBy check id to answer id to P(answer | this fault), as written
+ * @param fixes repairs, as written
+ * @param prevent how to keep it from coming back
+ * @param sources where the statements come from
+ * @param reviewedOn when somebody last looked at the entry
+ * @param reviewedBy who
+ * @param aliases former ids
+ * @param where its file
+ */
+public record Fault(
+    String id,
+    String title,
+    boolean general,
+    List<String> families,
+    Stage stage,
+    Set<Stage> stopsIn,
+    String part,
+    Frequency howCommon,
+    String about,
+    List<String> symptoms,
+    List<Sign> signs,
+    List<String> leadsTo,
+    Map<String, Map<String, Chance>> toldApartBy,
+    List<Fix> fixes,
+    String prevent,
+    List<Source> sources,
+    LocalDate reviewedOn,
+    String reviewedBy,
+    List<String> aliases,
+    Position where) {
+  public Fault {
+    families = List.copyOf(families);
+    stopsIn = Set.copyOf(stopsIn);
+    symptoms = List.copyOf(symptoms);
+    signs = List.copyOf(signs);
+    leadsTo = List.copyOf(leadsTo);
+    toldApartBy = java.util.Collections.unmodifiableMap(new LinkedHashMap<>(toldApartBy));
+    fixes = List.copyOf(fixes);
+    sources = List.copyOf(sources);
+    aliases = List.copyOf(aliases);
+  }
+
+  /**
+   * How common a fault is among causes of stalled boots.
+   *
+   * @param word the word of the scale
+   * @param weight relative to the other words
+   */
+  public record Frequency(String word, double weight) {}
+}

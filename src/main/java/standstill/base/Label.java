@@ -1,0 +1,51 @@
+package standstill.base;
+
+import java.util.List;
+import standstill.text.Position;
+
+/**
+ * What is known of a labelled log.
+ *
+ * @param name name of the label's file without ending
+ * @param log name of the log's file beside it
+ * @param label id of the fault that stopped the boot, {@link #HEALTHY} or {@link #UNLISTED}
+ * @param also ids of other faults that are right as well, because the log can't tell them apart
+ * @param general ids that are right when the labelled fault is taken out of the base
+ * @param stage where progress ended
+ * @param cut {@code whole}, {@code last-25} or {@code excerpt}
+ * @param made how it was provoked
+ * @param licence of the log
+ * @param where its file
+ */
+public record Label(
+    String name,
+    String log,
+    String label,
+    List<String> also,
+    List<String> general,
+    Stage stage,
+    String cut,
+    String made,
+    String licence,
+    Position where) {
+  /** The label of a boot that nothing stopped. */
+  public static final String HEALTHY = "healthy";
+
+  /** The label of a boot that a cause outside of the base stopped. */
+  public static final String UNLISTED = "unlisted";
+
+  public Label {
+    also = List.copyOf(also);
+    general = List.copyOf(general);
+  }
+
+  /** Whether a fault stopped it that the base has. */
+  public boolean isFault() {
+    return !label.equals(HEALTHY) && !label.equals(UNLISTED);
+  }
+
+  /** Whether an id is a right answer. */
+  public boolean accepts(String id) {
+    return label.equals(id) || also.contains(id);
+  }
+}

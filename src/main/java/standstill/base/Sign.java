@@ -1,0 +1,45 @@
+package standstill.base;
+
+import java.util.List;
+import java.util.Optional;
+import standstill.text.Position;
+
+/**
+ * What a fault leaves in a log.
+ *
+ * @param id unique in the base: the fault's id, a slash, the sign's number within the fault from 1
+ * @param form what has to be in the log
+ * @param shows P(sign | the fault)
+ * @param elsewhere P(sign | a boot with another cause, or none), as written
+ * @param event signs of one fault with the same event are one event; the sign's id when it stands
+ *     alone
+ * @param says a sentence with {@code {group}} places for captured values, or empty
+ * @param seen texts that it must match
+ * @param unlike near misses that it must not match
+ * @param printedBy the program that prints the text, where the message check can't fetch it
+ * @param where its place in the fault's file
+ */
+public record Sign(
+    String id,
+    SignForm form,
+    Chance shows,
+    Chance elsewhere,
+    String event,
+    String says,
+    List<String> seen,
+    List<String> unlike,
+    Optional<PrintedBy> printedBy,
+    Position where) {
+  public Sign {
+    seen = List.copyOf(seen);
+    unlike = List.copyOf(unlike);
+  }
+
+  /**
+   * Who prints a text that no fetched package holds.
+   *
+   * @param program the program
+   * @param reason why it can't be checked
+   */
+  public record PrintedBy(String program, String reason) {}
+}

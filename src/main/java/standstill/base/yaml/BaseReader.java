@@ -1,0 +1,214 @@
+package standstill.base.yaml;
+
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import standstill.base.Base;
+import standstill.base.Check;
+import standstill.base.Family;
+import standstill.base.Fault;
+import standstill.base.Rate;
+import standstill.base.Scale;
+import standstill.base.Sign;
+import standstill.base.SignForm;
+import standstill.base.Symptom;
+import standstill.base.Trail;
+import standstill.text.Position;
+import standstill.text.Problem;
+
+/** Reads a whole base from its files: the entry of this room. */
+public final class BaseReader {
+  /** Name of the file that holds the scale. */
+  public static final String SCALE = "scale.yaml";
+
+  private final List<Problem> problems = new ArrayList<>();
+  private final List<String> modelNumbers;
+
+  private BaseReader(List<String> modelNumbers) {
+    this.modelNumbers = modelNumbers;
+  }
+
+  /**
+   * Reads the files.
+   *
+   * @param files all files of the base; those that are none of its kinds are ignored
+   * @param modelNumbers names that the scale's model must have
+   */
+  public static Loaded read(Collection<BaseText> files, Collection<String> modelNumbers) {
+    return new BaseReader(List.copyOf(modelNumbers)).readAll(files);
+  }
+
+  private Loaded readAll(Collection<BaseText> files) {
+    Scale scale =
+        files.stream()
+            .filter(f -> f.name().equals(SCALE))
+            .findFirst()
+            .flatMap(f -> with(f, sink -> SmallReaders.scale(sink, modelNumbers)))
+            .orElse(null);
+    if (scale == null) {
+      if (problems.isEmpty()) {
+        problems.add(
+            Problem.error(
+                Position.ofFile(SCALE), "file is missing", "a base needs its scale of words"));
+      }
+      Scale none = new Scale(Map.of(), Map.of(), Map.of(), Map.of(), Map.of(), 0, Map.of());
+      return new Loaded(
+          new Base(none, List.of(), List.of(), List.of(), List.of(), List.of(), Map.of()),
+          problems);
+    }
+    EntryReader entries = new EntryReader(scale);
+    FaultReader faultReader = new FaultReader(entries);
+    List<Family> families = new ArrayList<>();
+    List<Fault> faults = new ArrayList<>();
+    List<Check> checks = new ArrayList<>();
+    List<Symptom> symptoms = new ArrayList<>();
+    List<Trail> trails = new ArrayList<>();
+    Map<String, Rate> rates = new LinkedHashMap<>();
+    for (BaseText file : files) {
+      String folder = file.folder();
+      if (!file.name().endsWith(".yaml")) {
+        continue;
+      } else if (folder.startsWith("faults/")) {
+        with(file, sink -> faultReader.read(file, sink)).ifPresent(faults::add);
+      } else if (folder.equals("checks")) {
+        with(file, sink -> SmallReaders.check(entries, file, sink)).ifPresent(checks::add);
+      } else if (folder.equals("trails")) {
+        with(file, sink -> SmallReaders.trail(file, sink)).ifPresent(trails::add);
+      } else if (folder.equals("families")) {
+        with(file, sink -> SmallReaders.family(file, sink)).ifPresent(families::add);
+      } else if (file.name().equals("symptoms.yaml")) {
+        symptoms.addAll(with(file, SmallReaders::symptoms));
+      } else if (file.name().equals("rates.yaml")) {
+        rates.putAll(with(file, SmallReaders::rates));
+      } else if (folder.equals("faults")) {
+        problems.add(
+            Problem.error(
+                Position.ofFile(file.shownAs()),
+                "fault outside of a stage's folder",
+                "move it to faults/<stage>/"));
+      }
+    }
+    Base base =
+        new Base(scale, families, faults, checks, symptoms, trails, bySignId(faults, rates));
+    crossReferences(base);
+    return new Loaded(base, problems);
+  }
+
+  private <T> T with(BaseText file, Function<Sink, T> read) {
+    Sink sink = new Sink(file);
+    T result = read.apply(sink);
+    problems.addAll(sink.problems());
+    return result;
+  }
+
+  private static Map<String, Rate> bySignId(List<Fault> faults, Map<String, Rate> rates) {
+    Map<String, Rate> byId = new LinkedHashMap<>();
+    for (Fault fault : faults) {
+      for (Sign sign : fault.signs()) {
+        Rate rate = rates.get(fault.id() + " " + sign.form().describe());
+        if (rate != null) {
+          byId.put(sign.id(), rate);
+        }
+      }
+    }
+    return byId;
+  }
+
+  private void crossReferences(Base base) {
+    Map<String, Position> faultIds = ids(base.faults(), Fault::id, Fault::where, "fault");
+    for (Fault fault : base.faults()) {
+      for (String alias : fault.aliases()) {
+        if (faultIds.containsKey(alias)) {
+          problem(fault.where(), "alias '" + alias + "' is the id of another fault", "");
+        }
+        faultIds.put(alias, fault.where());
+      }
+    }
+    Map<String, Position> checkIds = ids(base.checks(), Check::id, Check::where, "check");
+    Map<String, Position> symptomIds = ids(base.symptoms(), Symptom::id, Symptom::where, "symptom");
+    ids(base.trails(), Trail::id, Trail::where, "false trail");
+    Set<String> families = base.families().stream().map(Family::id).collect(Collectors.toSet());
+    for (Fault fault : base.faults()) {
+      refer(fault.where(), fault.families(), families, "family");
+      refer(fault.where(), fault.leadsTo(), faultIds.keySet(), "fault in leads-to");
+      refer(fault.where(), fault.symptoms(), symptomIds.keySet(), "symptom");
+      refer(fault.where(), fault.toldApartBy().keySet(), checkIds.keySet(), "check");
+      answers(base, fault);
+      milestones(base, fault);
+    }
+    for (Trail trail : base.trails()) {
+      refer(trail.where(), trail.families(), families, "family");
+    }
+  }
+
+  private void answers(Base base, Fault fault) {
+    fault
+        .toldApartBy()
+        .forEach(
+            (checkId, answers) ->
+                base.check(checkId)
+                    .ifPresent(
+                        check ->
+                            refer(
+                                fault.where(),
+                                answers.keySet(),
+                                check.answers().stream().map(Check.Answer::id).toList(),
+                                "answer of check " + checkId)));
+  }
+
+  private void milestones(Base base, Fault fault) {
+    for (Sign sign : fault.signs()) {
+      if (sign.form() instanceof SignForm.Without without) {
+        for (String familyId : fault.families()) {
+          base.family(familyId)
+              .filter(family -> family.milestone(without.milestone()).isEmpty())
+              .ifPresent(
+                  family ->
+                      problem(
+                          sign.where(),
+                          "unknown milestone '" + without.milestone() + "' of family " + familyId,
+                          Words.advice(
+                              without.milestone(),
+                              family.milestones().stream().map(m -> m.id()).toList())));
+        }
+      }
+    }
+  }
+
+  private <T> Map<String, Position> ids(
+      List<T> entries, Function<T, String> id, Function<T, Position> where, String what) {
+    Map<String, Position> seen = new HashMap<>();
+    for (T entry : entries) {
+      Position first = seen.putIfAbsent(id.apply(entry), where.apply(entry));
+      if (first != null) {
+        problem(
+            where.apply(entry),
+            "second " + what + " with the id '" + id.apply(entry) + "'",
+            "the first stands in " + first);
+      }
+    }
+    return seen;
+  }
+
+  private void refer(
+      Position where, Collection<String> found, Collection<String> known, String what) {
+    for (String id : found) {
+      if (!known.contains(id)) {
+        problem(
+            where,
+            "unknown " + what + ": '" + id + "'",
+            Words.nearest(id, known).map(n -> "did you mean '" + n + "'?").orElse(""));
+      }
+    }
+  }
+
+  private void problem(Position where, String message, String advice) {
+    problems.add(Problem.error(where, message, advice));
+  }
+}

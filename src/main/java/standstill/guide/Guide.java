@@ -1,0 +1,363 @@
+package standstill.guide;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Set;
+import standstill.base.Base;
+import standstill.base.Check;
+import standstill.base.Fault;
+import standstill.base.Fix;
+import standstill.base.Risk;
+import standstill.base.Sign;
+import standstill.rank.AnswerModel;
+import standstill.rank.Beliefs;
+import standstill.rank.Cause;
+import standstill.rank.Observations;
+import standstill.rank.Ranking;
+
+/**
+ * Chooses the next step by decision theory.
+ *
+ * <p>One fault is present. Repairs are ordered by probability of cure over cost; a question is
+ * asked first where it lowers the expected cost of repair by more than it costs ({@link
+ * Troubleshooting}, one step of look-ahead). Cost is minutes, plus what the scale charges for a
+ * risk and for each thing needed. Two rules stand above the arithmetic: a repair that can lose
+ * data, writes firmware or opens the case is never the first step while a harmless one or a
+ * question is left, and what a person lacks or has skipped is not proposed.
+ *
+ * <p>Only the likeliest causes enter the arithmetic: those that hold {@link #MASS} of what the
+ * listed faults have together, at most {@link #MOST_CAUSES}. The rest is one more cause that
+ * nothing cures.
+ */
+public final class Guide {
+  private static final double MASS = 0.995;
+  private static final int MOST_CAUSES = 48;
+
+  /** Minutes charged for giving up: about an evening, and somebody else's time. */
+  static final double GIVE_UP = 240;
+
+  /** Minutes that trying a repair costs on top of its own: a restart, and a look. */
+  static final double TRY_OUT = 3;
+
+  /** Minutes to get a verbose log out of a machine that stops. */
+  static final double LOG_MINUTES = 10;
+
+  private static final double LEAST_CHANCE = 0.004;
+  private static final double CONTRADICTION = 0.05;
+
+  private final Base base;
+  private final Beliefs beliefs;
+  private final AnswerModel answers;
+  private final Map<String, Double> minutes = new HashMap<>();
+
+  /** A guide through a base. */
+  public Guide(Base base) {
+    this.base = base;
+    this.beliefs = new Beliefs(base);
+    this.answers = beliefs.answers();
+    for (Fault fault : base.faults()) {
+      for (Fix fix : fault.fixes()) {
+        minutes.put(fix.id(), cost(fix.minutes() + TRY_OUT, fix.risk(), fix.needs()));
+      }
+    }
+    for (Check check : base.checks()) {
+      minutes.put(check.id(), cost(check.minutes(), check.risk(), check.needs()));
+    }
+  }
+
+  private double cost(double own, Risk risk, List<String> needs) {
+    return own
+        + base.scale().riskMinutes().getOrDefault(risk, 0.0)
+        + base.scale().needMinutes() * needs.size();
+  }
+
+  /** The ranking for somebody who has no log yet. */
+  public Ranking withoutLog(String family) {
+    return beliefs.prior(family);
+  }
+
+  /** Where a walk stands after what was said. */
+  public Guidance guide(Ranking start, Observations said, Limits limits) {
+    Ranking now = beliefs.update(start, said);
+    return new Guidance(now, step(now, said, limits), contradictions(start, said));
+  }
+
+  /** The base's records behind the numbers of a {@link Troubleshooting} problem. */
+  private record Setup(
+      Troubleshooting problem,
+      double[] belief,
+      List<Cause> causes,
+      List<Fault> fixFault,
+      List<Fix> fixes,
+      List<Check> checks) {}
+
+  private Step step(Ranking now, Observations said, Limits limits) {
+    Setup setup = setup(now, said, limits);
+    Troubleshooting problem = setup.problem();
+    double[] belief = setup.belief();
+    boolean[] used = new boolean[problem.repairs()];
+    int repair = problem.bestRepair(belief, used);
+    double costNow = problem.costOfRepair(belief, used);
+    int question = -1;
+    double bestGain = 0;
+    double bestSaving = 0;
+    for (int q = 0; q < problem.questions(); q++) {
+      double saving = problem.saving(belief, used, q);
+      double gain = saving - problem.questionCost(q);
+      if (gain > bestGain) {
+        bestGain = gain;
+        bestSaving = saving;
+        question = q;
+      }
+    }
+    double logGain = limits.hasLog() ? 0 : logSaving(setup, costNow) - LOG_MINUTES;
+    if (logGain > bestGain) {
+      return getLog(costNow, logGain);
+    }
+    if (question >= 0) {
+      return ask(setup.checks().get(question), problem.questionCost(question), costNow, bestSaving);
+    }
+    if (repair >= 0 && problem.chance(belief, repair) >= LEAST_CHANCE) {
+      int safe = isGrave(setup.fixes().get(repair)) ? harmless(setup, said) : repair;
+      if (safe >= 0) {
+        return repair(setup, safe, costNow);
+      }
+      Step.Ask cautious = cautious(setup, said, costNow);
+      return cautious != null ? cautious : repair(setup, repair, costNow);
+    }
+    return handOver(now, said);
+  }
+
+  private static boolean isGrave(Fix fix) {
+    return fix.risk().compareTo(Risk.DATA) >= 0;
+  }
+
+  /**
+   * The best harmless repair when nothing was done yet; −1 when there is none, or something was
+   * done before.
+   */
+  private int harmless(Setup setup, Observations said) {
+    if (!said.answers().isEmpty() || !said.tried().isEmpty()) {
+      return setup.problem().bestRepair(setup.belief(), new boolean[setup.fixes().size()]);
+    }
+    boolean[] used = new boolean[setup.fixes().size()];
+    for (int a = 0; a < used.length; a++) {
+      used[a] = isGrave(setup.fixes().get(a));
+    }
+    int best = setup.problem().bestRepair(setup.belief(), used);
+    return best >= 0 && setup.problem().chance(setup.belief(), best) >= LEAST_CHANCE ? best : -1;
+  }
+
+  /**
+   * Before a grave repair as the very first step: the question that tells most, even if it doesn't
+   * pay.
+   */
+  private Step.@org.jspecify.annotations.Nullable Ask cautious(
+      Setup setup, Observations said, double costNow) {
+    if (!said.answers().isEmpty() || !said.tried().isEmpty()) {
+      return null;
+    }
+    int best = -1;
+    double bestNet = Double.NEGATIVE_INFINITY;
+    for (int q = 0; q < setup.problem().questions(); q++) {
+      double net =
+          setup.problem().saving(setup.belief(), new boolean[setup.fixes().size()], q)
+              - setup.problem().questionCost(q);
+      if (net > bestNet) {
+        bestNet = net;
+        best = q;
+      }
+    }
+    return best < 0
+        ? null
+        : ask(
+            setup.checks().get(best),
+            setup.problem().questionCost(best),
+            costNow,
+            bestNet + setup.problem().questionCost(best));
+  }
+
+  private Setup setup(Ranking now, Observations said, Limits limits) {
+    List<Cause> causes = new ArrayList<>();
+    double listed = 1 - now.unlisted() - now.noStall();
+    double sum = 0;
+    for (Cause cause : now.causes()) {
+      if (causes.size() >= MOST_CAUSES || sum >= MASS * listed) {
+        break;
+      }
+      causes.add(cause);
+      sum += cause.probability();
+    }
+    double[] belief = new double[causes.size() + 1];
+    for (int f = 0; f < causes.size(); f++) {
+      belief[f] = causes.get(f).probability();
+    }
+    belief[causes.size()] = Math.max(0, 1 - sum);
+    List<Fix> fixes = new ArrayList<>();
+    List<Fault> fixFault = new ArrayList<>();
+    List<Integer> cured = new ArrayList<>();
+    Set<String> checkIds = new LinkedHashSet<>();
+    for (int f = 0; f < causes.size(); f++) {
+      Fault fault = causes.get(f).fault();
+      checkIds.addAll(fault.toldApartBy().keySet());
+      for (Fix fix : fault.fixes()) {
+        if (!said.tried().contains(fix.id())
+            && !limits.skipped().contains(fix.id())
+            && fix.needs().stream().noneMatch(limits.lacks()::contains)) {
+          fixes.add(fix);
+          fixFault.add(fault);
+          cured.add(f);
+        }
+      }
+    }
+    List<Check> checks = new ArrayList<>();
+    for (Check check : base.checks()) {
+      if (checkIds.contains(check.id())
+          && !said.answers().containsKey(check.id())
+          && !limits.skipped().contains(check.id())
+          && check.needs().stream().noneMatch(limits.lacks()::contains)) {
+        checks.add(check);
+      }
+    }
+    Troubleshooting problem =
+        new Troubleshooting(
+            cured.stream().mapToInt(i -> i).toArray(),
+            fixes.stream().mapToDouble(x -> x.cures().value()).toArray(),
+            fixes.stream().mapToDouble(x -> minutes.getOrDefault(x.id(), 10.0)).toArray(),
+            replies(checks, causes),
+            checks.stream().mapToDouble(c -> minutes.getOrDefault(c.id(), 5.0)).toArray(),
+            GIVE_UP);
+    return new Setup(problem, belief, causes, fixFault, fixes, checks);
+  }
+
+  private double[][][] replies(List<Check> checks, List<Cause> causes) {
+    double[][][] replies = new double[checks.size()][][];
+    for (int q = 0; q < checks.size(); q++) {
+      Check check = checks.get(q);
+      replies[q] = new double[check.answers().size()][causes.size() + 1];
+      for (int r = 0; r < check.answers().size(); r++) {
+        String answer = check.answers().get(r).id();
+        for (int f = 0; f < causes.size(); f++) {
+          replies[q][r][f] = answers.chance(causes.get(f).fault(), check.id(), answer);
+        }
+        replies[q][r][causes.size()] = answers.chanceOtherwise(check.id(), answer);
+      }
+    }
+    return replies;
+  }
+
+  /**
+   * What a log is expected to save: with the chance that it shows the fault's best sign, the fault
+   * is known and only its own repairs are paid for; otherwise everything stays as it is.
+   */
+  private static double logSaving(Setup setup, double costNow) {
+    double after = 0;
+    double[] belief = setup.belief();
+    boolean[] used = new boolean[setup.fixes().size()];
+    double seen = 0;
+    for (int f = 0; f < setup.causes().size(); f++) {
+      double shows =
+          setup.causes().get(f).fault().signs().stream()
+              .map(Sign::shows)
+              .mapToDouble(c -> c.value())
+              .max()
+              .orElse(0);
+      double[] known = new double[belief.length];
+      known[f] = belief[f] * shows;
+      after += setup.problem().costOfRepair(known, used);
+      seen += known[f];
+    }
+    return costNow - after - (1 - seen) * costNow;
+  }
+
+  private static Step getLog(double costNow, double gain) {
+    return new Step.GetLog(
+        new Step.Why(
+            LOG_MINUTES,
+            costNow,
+            costNow - gain,
+            "The text that the boot prints would tell more than any question here.",
+            List.of(
+                figure("Expected minutes to the cure as things stand", costNow),
+                figure("Expected minutes with the text", costNow - gain))));
+  }
+
+  private static Step.Ask ask(Check check, double cost, double costNow, double saving) {
+    return new Step.Ask(
+        check,
+        new Step.Why(
+            cost,
+            costNow,
+            costNow - saving + cost,
+            saving > cost
+                ? "The answer is expected to save more time than it takes."
+                : "The next repair is a grave one, so it is worth looking first.",
+            List.of(
+                figure("Expected minutes to the cure as things stand", costNow),
+                figure("Expected minutes saved by the answer", saving),
+                figure("Minutes that the look costs", cost))));
+  }
+
+  private Step repair(Setup setup, int repair, double costNow) {
+    double chance = setup.problem().chance(setup.belief(), repair);
+    double cost = setup.problem().cost(repair);
+    boolean[] used = new boolean[setup.fixes().size()];
+    used[repair] = true;
+    double after =
+        cost + setup.problem().costOfRepair(setup.problem().failed(setup.belief(), repair), used);
+    // Those whose fault it cured pay nothing more; the belief after a failure sums to less than 1
+    // by just that share.
+    return new Step.Repair(
+        setup.fixFault().get(repair),
+        setup.fixes().get(repair),
+        chance,
+        new Step.Why(
+            cost,
+            costNow,
+            after,
+            "Of all repairs it has the best chance for its cost, and no question left would pay for itself.",
+            List.of(
+                String.format(Locale.ROOT, "Chance that it cures: %.0f %%", chance * 100),
+                figure("Minutes that it is reckoned at, risk and restart included", cost),
+                figure("Expected minutes to the cure from here", costNow))));
+  }
+
+  private static String figure(String what, double minutes) {
+    return String.format(Locale.ROOT, "%s: %.1f", what, minutes);
+  }
+
+  private static Step handOver(Ranking now, Observations said) {
+    if (now.noStall() > 0.5) {
+      return new Step.HandOver(
+          "Nothing shows that this boot stopped, so there is nothing to repair.");
+    }
+    return new Step.HandOver(
+        said.tried().isEmpty() && said.answers().isEmpty()
+            ? "No listed cause is likely enough to start a repair on. Somebody more experienced should look at it."
+            : "What is listed here has been tried or ruled out. Somebody more experienced should look at it now.");
+  }
+
+  private List<Guidance.Contradiction> contradictions(Ranking start, Observations said) {
+    List<Guidance.Contradiction> found = new ArrayList<>();
+    said.answers()
+        .forEach(
+            (check, answer) -> {
+              if (!answer.equals(Observations.UNKNOWN)) {
+                Ranking others = beliefs.update(start, said.takeBack(check));
+                double chance =
+                    (others.unlisted() + others.noStall()) * answers.chanceOtherwise(check, answer);
+                for (Cause cause : others.causes()) {
+                  chance += cause.probability() * answers.chance(cause.fault(), check, answer);
+                }
+                if (chance < CONTRADICTION) {
+                  found.add(new Guidance.Contradiction(check, answer, chance));
+                }
+              }
+            });
+    return found;
+  }
+}

@@ -1,0 +1,130 @@
+package standstill.rank;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Map;
+import standstill.base.Base;
+import standstill.base.Fault;
+import standstill.base.Fix;
+
+/**
+ * Updates a ranking by what a person says.
+ *
+ * <p>Each answer multiplies a hypothesis by P(answer | hypothesis), each fix that did not help
+ * multiplies its fault by the chance that it does not cure it. Products don't depend on order, and
+ * what follows from a set of observations is computed from the start each time, so that taking one
+ * back restores the state exactly.
+ */
+public final class Beliefs {
+  /** P(symptom seen | the fault lists it) and P(symptom seen | another cause). */
+  private static final double SYMPTOM_SHOWN = 0.5;
+
+  private static final double SYMPTOM_ELSEWHERE = 0.04;
+
+  /** P(the person names a stage that the fault does not stop in). */
+  private static final double STAGE_MISNAMED = 0.05;
+
+  private final Base base;
+  private final AnswerModel answers;
+
+  /** The updates of a base. */
+  public Beliefs(Base base) {
+    this.base = base;
+    this.answers = new AnswerModel(base);
+  }
+
+  /** The model of answers. */
+  public AnswerModel answers() {
+    return answers;
+  }
+
+  /**
+   * The ranking before anything was seen: how common each fault is, and no log that could show no
+   * stall.
+   */
+  public Ranking prior(String family) {
+    List<Fault> faults = base.faultsOf(family);
+    double unlisted = Model.of(base.scale()).unlistedShare();
+    double total = faults.stream().mapToDouble(f -> f.howCommon().weight()).sum();
+    List<Cause> causes = new ArrayList<>();
+    for (Fault fault : faults) {
+      double prior = (1 - unlisted) * fault.howCommon().weight() / total;
+      causes.add(
+          new Cause(
+              fault,
+              prior,
+              List.of(
+                  new Factor(
+                      Factor.Kind.PRIOR,
+                      prior,
+                      "how common it is: " + fault.howCommon().word(),
+                      List.of()))));
+    }
+    return sorted(causes, faults.isEmpty() ? 1 : unlisted, 0);
+  }
+
+  /** The ranking after what a person has said. */
+  public Ranking update(Ranking start, Observations said) {
+    List<Cause> weighed = new ArrayList<>();
+    double sum = 0;
+    for (Cause cause : start.causes()) {
+      double weight = cause.probability() * likelihood(cause.fault(), said);
+      sum += weight;
+      weighed.add(new Cause(cause.fault(), weight, cause.factors()));
+    }
+    double elsewhere = likelihoodOtherwise(said);
+    double unlisted = start.unlisted() * elsewhere;
+    double noStall = start.noStall() * elsewhere;
+    sum += unlisted + noStall;
+    if (sum <= 0) {
+      return start;
+    }
+    List<Cause> causes = new ArrayList<>();
+    for (Cause cause : weighed) {
+      causes.add(new Cause(cause.fault(), cause.probability() / sum, cause.factors()));
+    }
+    return sorted(causes, unlisted / sum, noStall / sum);
+  }
+
+  private double likelihood(Fault fault, Observations said) {
+    double likelihood = 1;
+    if (said.stage().isPresent() && !fault.stopsIn().contains(said.stage().get())) {
+      likelihood *= STAGE_MISNAMED;
+    }
+    for (String symptom : said.symptoms()) {
+      likelihood *= fault.symptoms().contains(symptom) ? SYMPTOM_SHOWN : SYMPTOM_ELSEWHERE;
+    }
+    for (Map.Entry<String, String> answer : said.answers().entrySet()) {
+      if (!answer.getValue().equals(Observations.UNKNOWN)) {
+        likelihood *= answers.chance(fault, answer.getKey(), answer.getValue());
+      }
+    }
+    for (Fix fix : fault.fixes()) {
+      if (said.tried().contains(fix.id())) {
+        likelihood *= 1 - fix.cures().value();
+      }
+    }
+    return likelihood;
+  }
+
+  private double likelihoodOtherwise(Observations said) {
+    double likelihood = said.stage().isPresent() ? 0.3 : 1;
+    likelihood *= Math.pow(SYMPTOM_ELSEWHERE, said.symptoms().size());
+    for (Map.Entry<String, String> answer : said.answers().entrySet()) {
+      if (!answer.getValue().equals(Observations.UNKNOWN)) {
+        likelihood *= answers.chanceOtherwise(answer.getKey(), answer.getValue());
+      }
+    }
+    return likelihood;
+  }
+
+  private static Ranking sorted(List<Cause> causes, double unlisted, double noStall) {
+    List<Cause> sorted = new ArrayList<>(causes);
+    sorted.sort(
+        Comparator.comparingDouble(Cause::probability)
+            .reversed()
+            .thenComparing(cause -> cause.fault().id()));
+    return new Ranking(sorted, unlisted, noStall);
+  }
+}

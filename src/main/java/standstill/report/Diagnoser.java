@@ -1,0 +1,185 @@
+package standstill.report;
+
+import java.util.ArrayList;
+import java.util.BitSet;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
+import standstill.base.Base;
+import standstill.base.Family;
+import standstill.log.Boot;
+import standstill.log.BootLog;
+import standstill.log.LogLine;
+import standstill.log.LogReader;
+import standstill.match.SignMatcher;
+import standstill.rank.Cause;
+import standstill.rank.Ranker;
+import standstill.rank.Ranking;
+import standstill.text.Pattern;
+import standstill.trace.Trace;
+import standstill.trace.Tracer;
+
+/** Text to report. Immutable once made, and safe to use from many threads. */
+public final class Diagnoser {
+  /** Lines before the end of the boot in which unexplained trouble is worth showing. */
+  private static final int NEAR_THE_STOP = 80;
+
+  private static final int MOST_UNEXPLAINED = 20;
+
+  /** A text of at most that many lines may be a boot log by one decisive sign alone. */
+  private static final int SHORT_TEXT = 60;
+
+  /** A sign is decisive when it is seen in hardly any boot of another cause. */
+  private static final double DECISIVE = 0.03;
+
+  private static final int WARNING_LEVEL = 4;
+  private static final Pattern TROUBLE =
+      Pattern.known(
+          "(?i)\\b(?:errors?|fail(?:ed|s|ure)?|fatal|panic|unable|can(?:no|')t|could not|not found"
+              + "|timed? ?out|bug|refused|denied|invalid|corrupt(?:ed|ion)?|no such|missing|abort(?:ed|ing)?"
+              + "|oops|rejected|dead|stuck|unsupported|not supported|halted|giving up|gave up)\\b");
+
+  private final Base base;
+  private final LogReader reader;
+  private final Map<String, Tracer> tracers = new HashMap<>();
+  private final Map<String, SignMatcher> matchers = new HashMap<>();
+  private final Ranker ranker;
+
+  /** Prepares a base for diagnosing. */
+  public Diagnoser(Base base) {
+    this.base = base;
+    this.reader = new LogReader(base.families());
+    for (Family family : base.families()) {
+      tracers.put(family.id(), new Tracer(family));
+      matchers.put(family.id(), new SignMatcher(base, family));
+    }
+    this.ranker = new Ranker(base);
+  }
+
+  /** The base that is diagnosed with. */
+  public Base base() {
+    return base;
+  }
+
+  /** The ranker, for those who go on from a ranking. */
+  public Ranker ranker() {
+    return ranker;
+  }
+
+  /** Diagnoses the last boot of a text. */
+  public Report diagnose(byte[] bytes) {
+    return diagnose(read(bytes), 0);
+  }
+
+  /** Diagnoses the last boot of a text. */
+  public Report diagnose(String text) {
+    return diagnose(taken(reader.read(text)), 0);
+  }
+
+  /** Reads a text without diagnosing it. */
+  public BootLog read(byte[] bytes) {
+    return taken(reader.read(bytes));
+  }
+
+  /**
+   * A short text that has none of the usual shapes is a boot log all the same when a decisive sign
+   * of the base stands in it: one line from a firmware's screen is all that some people have.
+   */
+  private BootLog taken(BootLog log) {
+    if (log.isBootLog() || log.boots().isEmpty() || log.lineCount() > SHORT_TEXT) {
+      return log;
+    }
+    Boot last = log.boots().get(log.boots().size() - 1);
+    for (Family family : base.families()) {
+      boolean decisive =
+          matcher(family).match(last, tracer(family).trace(last)).signs().stream()
+              .anyMatch(
+                  seen -> !seen.hits().isEmpty() && seen.sign().elsewhere().value() < DECISIVE);
+      if (decisive) {
+        return new BootLog(log.lineCount(), log.rawLines(), log.boots(), family.id(), "");
+      }
+    }
+    return log;
+  }
+
+  /**
+   * Diagnoses one boot of a log.
+   *
+   * @param boot its number from 1; 0 for the last one
+   * @throws IllegalArgumentException when the log has no boot of that number
+   */
+  public Report diagnose(BootLog log, int boot) {
+    if (boot < 0 || boot > Math.max(1, log.boots().size())) {
+      throw new IllegalArgumentException(
+          "no boot " + boot + " in this log; it has " + log.boots().size());
+    }
+    Optional<Sighting> sighting = sight(log, boot);
+    if (sighting.isEmpty()) {
+      String reason =
+          log.reasonNotALog().isEmpty()
+              ? "no line looks like one that a boot prints"
+              : log.reasonNotALog();
+      return new Report(Report.NOT_A_BOOT_LOG, reason, log, Optional.empty());
+    }
+    Sighting seen = sighting.get();
+    Ranking ranking = ranker.rank(seen.family(), seen.trace(), seen.matches());
+    Report.Diagnosis diagnosis =
+        new Report.Diagnosis(
+            seen.boot(),
+            guessed(seen.trace(), ranking),
+            ranking,
+            seen.matches().trails(),
+            unexplained(seen.boot(), seen.matches().explained()));
+    return new Report(ranking.verdict().word(), "", log, Optional.of(diagnosis));
+  }
+
+  /**
+   * What is to be seen in one boot of a log; empty when it is not a boot log.
+   *
+   * @param boot its number from 1; 0 for the last one
+   */
+  public Optional<Sighting> sight(BootLog log, int boot) {
+    Optional<Family> family = base.family(log.family());
+    if (!log.isBootLog() || log.boots().isEmpty() || family.isEmpty()) {
+      return Optional.empty();
+    }
+    Boot chosen = log.boots().get((boot == 0 ? log.boots().size() : boot) - 1);
+    String id = family.get().id();
+    Trace trace = tracer(family.get()).trace(chosen);
+    return Optional.of(new Sighting(id, chosen, trace, matcher(family.get()).match(chosen, trace)));
+  }
+
+  /** Without a milestone the likeliest cause's own stage is the best guess. */
+  public static Trace guessed(Trace trace, Ranking ranking) {
+    return ranking
+        .top()
+        .filter(Cause::hasProof)
+        .map(cause -> trace.guessed(cause.fault().stage()))
+        .orElse(trace);
+  }
+
+  private Tracer tracer(Family family) {
+    return Objects.requireNonNull(tracers.get(family.id()));
+  }
+
+  private SignMatcher matcher(Family family) {
+    return Objects.requireNonNull(matchers.get(family.id()));
+  }
+
+  private static List<LogLine> unexplained(Boot boot, BitSet explained) {
+    List<LogLine> lines = boot.lines();
+    List<LogLine> found = new ArrayList<>();
+    for (int i = lines.size() - 1; i >= 0 && i >= lines.size() - NEAR_THE_STOP; i--) {
+      LogLine line = lines.get(i);
+      boolean grave = line.level().isPresent() && line.level().getAsInt() <= WARNING_LEVEL;
+      if (!explained.get(i)
+          && found.size() < MOST_UNEXPLAINED
+          && (grave || TROUBLE.foundIn(line.message()))) {
+        found.add(0, line);
+      }
+    }
+    return found;
+  }
+}

@@ -1,0 +1,91 @@
+package standstill.store;
+
+import java.io.IOException;
+import java.net.URI;
+import java.net.URISyntaxException;
+import java.net.URL;
+import java.nio.charset.CharacterCodingException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.FileSystem;
+import java.nio.file.FileSystems;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Stream;
+import standstill.base.yaml.BaseReader;
+import standstill.base.yaml.BaseText;
+import standstill.base.yaml.Loaded;
+import standstill.rank.Ranker;
+
+/** Reads a fault base from a folder, or the one that the program carries. */
+public final class BaseFolder {
+  /** Most files that a base may have. */
+  private static final int MOST_FILES = 10_000;
+
+  /**
+   * Largest accepted file; far above what {@code base.yaml} takes, so that it can say what is
+   * wrong.
+   */
+  private static final long LARGEST_FILE = 4L << 20;
+
+  private BaseFolder() {}
+
+  /**
+   * Reads the base in a folder.
+   *
+   * @throws IOException when the folder or a file in it can't be read
+   */
+  public static Loaded read(Path folder) throws IOException {
+    if (!Files.isDirectory(folder)) {
+      throw new IOException("no folder: " + folder);
+    }
+    return BaseReader.read(texts(folder, folder.toString()), Ranker.MODEL_NUMBERS);
+  }
+
+  /** Reads the base that the program carries. */
+  public static Loaded builtIn() throws IOException {
+    URL scale = BaseFolder.class.getResource("/kb/" + BaseReader.SCALE);
+    if (scale == null) {
+      throw new IOException("this program carries no base");
+    }
+    try {
+      URI uri = scale.toURI();
+      if (!uri.getScheme().equals("jar")) {
+        return read(Path.of(uri).resolveSibling(""));
+      }
+      try (FileSystem jar = FileSystems.newFileSystem(uri, Map.of())) {
+        return BaseReader.read(texts(jar.getPath("/kb"), "kb"), Ranker.MODEL_NUMBERS);
+      }
+    } catch (URISyntaxException e) {
+      throw new IOException(e);
+    }
+  }
+
+  private static List<BaseText> texts(Path folder, String shownAs) throws IOException {
+    List<Path> files;
+    try (Stream<Path> walk = Files.walk(folder, 4)) {
+      files =
+          walk.filter(p -> p.toString().endsWith(".yaml"))
+              .filter(p -> !folder.relativize(p).toString().replace('\\', '/').startsWith("boots/"))
+              .sorted()
+              .limit(MOST_FILES)
+              .toList();
+    }
+    List<BaseText> texts = new ArrayList<>(files.size());
+    for (Path file : files) {
+      String name = folder.relativize(file).toString().replace('\\', '/');
+      String shown = shownAs + "/" + name;
+      if (Files.size(file) > LARGEST_FILE) {
+        throw new IOException(shown + ": larger than " + LARGEST_FILE + " bytes");
+      }
+      try {
+        texts.add(new BaseText(name, shown, Files.readString(file, StandardCharsets.UTF_8)));
+      } catch (CharacterCodingException e) {
+        throw new IOException(shown + ": not UTF-8 text", e);
+      }
+    }
+    return texts;
+  }
+}

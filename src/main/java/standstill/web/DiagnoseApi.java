@@ -1,0 +1,46 @@
+package standstill.web;
+
+import io.javalin.http.Context;
+import standstill.log.BootLog;
+import standstill.report.Diagnoser;
+import standstill.report.JsonReport;
+
+/** {@code POST /api/diagnose}: a log in, the report as JSON out; nothing is kept. */
+final class DiagnoseApi {
+  private static final int MOST_CAUSES = 50;
+
+  private final Diagnoser diagnoser;
+
+  DiagnoseApi(Diagnoser diagnoser) {
+    this.diagnoser = diagnoser;
+  }
+
+  void diagnose(Context ctx) {
+    int boot = number(ctx, "boot", 0);
+    int top = Math.max(1, Math.min(MOST_CAUSES, number(ctx, "top", 10)));
+    BootLog log = diagnoser.read(Upload.read(ctx));
+    if (boot > log.boots().size()) {
+      throw new NotUnderstood(
+          "No boot " + boot + " in this log; it has " + log.boots().size() + ".");
+    }
+    ctx.contentType("application/json; charset=utf-8");
+    ctx.result(JsonReport.write(diagnoser.diagnose(log, boot), top));
+  }
+
+  /** A number from the address, at least 0. */
+  static int number(Context ctx, String name, int otherwise) {
+    String text = ctx.queryParam(name);
+    if (text == null || text.isEmpty()) {
+      return otherwise;
+    }
+    try {
+      int number = Integer.parseInt(text);
+      if (number >= 0) {
+        return number;
+      }
+    } catch (NumberFormatException e) {
+      // Answered below, together with negative numbers.
+    }
+    throw new NotUnderstood("'" + name + "' is a whole number from 0.");
+  }
+}

@@ -1,0 +1,42 @@
+package standstill.web;
+
+import io.javalin.http.Context;
+import io.javalin.http.NotFoundResponse;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.util.Map;
+import standstill.report.Diagnoser;
+import standstill.store.Examples;
+
+/** The first page: the paste box. */
+final class HomePage {
+  private final Pages pages;
+  private final Diagnoser diagnoser;
+
+  HomePage(Pages pages, Diagnoser diagnoser) {
+    this.pages = pages;
+    this.diagnoser = diagnoser;
+  }
+
+  void show(Context ctx) throws IOException {
+    String name = ctx.queryParam("example");
+    String text = "";
+    if (name != null) {
+      text =
+          new String(
+              Examples.read(name).orElseThrow(NotFoundResponse::new), StandardCharsets.UTF_8);
+    }
+    pages.show(
+        ctx,
+        "home",
+        Map.of(
+            "text",
+            text,
+            "examples",
+            Examples.all(),
+            "faults",
+            diagnoser.base().faults().size(),
+            "megabytes",
+            Server.LARGEST_LOG >> 20));
+  }
+}

@@ -1,0 +1,47 @@
+package standstill.web;
+
+import io.javalin.http.Context;
+import io.pebbletemplates.pebble.PebbleEngine;
+import io.pebbletemplates.pebble.loader.ClasspathLoader;
+import java.io.IOException;
+import java.io.StringWriter;
+import java.io.UncheckedIOException;
+import java.util.Locale;
+import java.util.Map;
+
+/**
+ * Renders templates. They are strict: a name that is not there is an error, and everything is
+ * escaped.
+ */
+final class Pages {
+  private final PebbleEngine engine;
+
+  Pages() {
+    ClasspathLoader loader = new ClasspathLoader();
+    loader.setPrefix("templates");
+    loader.setSuffix(".html");
+    engine =
+        new PebbleEngine.Builder()
+            .loader(loader)
+            .strictVariables(true)
+            .autoEscaping(true)
+            .defaultLocale(Locale.ROOT)
+            .build();
+  }
+
+  /** Answers with a page. */
+  void show(Context ctx, String template, Map<String, Object> values) {
+    ctx.html(render(template, values));
+  }
+
+  /** A page as text. */
+  String render(String template, Map<String, Object> values) {
+    StringWriter out = new StringWriter();
+    try {
+      engine.getTemplate(template).evaluate(out, values, Locale.ROOT);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+    return out.toString();
+  }
+}

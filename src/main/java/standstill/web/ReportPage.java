@@ -1,0 +1,53 @@
+package standstill.web;
+
+import io.javalin.http.Context;
+import io.javalin.http.HttpStatus;
+import io.javalin.http.NotFoundResponse;
+import java.util.Map;
+import standstill.report.Diagnoser;
+import standstill.report.Report;
+import standstill.store.Pastes;
+
+/** The page that shows what was found in a pasted log. */
+final class ReportPage {
+  private final Pages pages;
+  private final Diagnoser diagnoser;
+  private final Pastes pastes;
+
+  ReportPage(Pages pages, Diagnoser diagnoser, Pastes pastes) {
+    this.pages = pages;
+    this.diagnoser = diagnoser;
+    this.pastes = pastes;
+  }
+
+  /** Takes a paste and sends the browser to its page. */
+  void create(Context ctx) {
+    byte[] bytes = Upload.read(ctx);
+    if (bytes.length == 0) {
+      throw new NotUnderstood(
+          "There was no text. Go back, paste the log or choose a file, and send it again.");
+    }
+    String address = pastes.keep(diagnoser.diagnose(bytes));
+    ctx.redirect("/log/" + address, HttpStatus.SEE_OTHER);
+  }
+
+  void show(Context ctx) {
+    String address = ctx.pathParam("address");
+    Report report = pastes.get(address).orElseThrow(NotFoundResponse::new);
+    int boot = DiagnoseApi.number(ctx, "boot", 0);
+    if (boot > report.log().boots().size()) {
+      throw new NotFoundResponse();
+    }
+    if (boot > 0) {
+      report = diagnoser.diagnose(report.log(), boot);
+    }
+    boolean proofOnly = "proof".equals(ctx.queryParam("lines"));
+    pages.show(ctx, "report", Map.of("r", ReportView.of(report, address, proofOnly)));
+  }
+
+  /** Forgets a paste before its time. */
+  void forget(Context ctx) {
+    pastes.forget(ctx.pathParam("address"));
+    ctx.redirect("/", HttpStatus.SEE_OTHER);
+  }
+}

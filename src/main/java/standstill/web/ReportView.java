@@ -1,0 +1,258 @@
+package standstill.web;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.TreeMap;
+import standstill.base.Fix;
+import standstill.base.Risk;
+import standstill.log.LogLine;
+import standstill.rank.Cause;
+import standstill.report.Evidence;
+import standstill.report.Report;
+import standstill.trace.Gap;
+import standstill.trace.Loop;
+
+/**
+ * What the report page shows, ready for its template.
+ *
+ * @param verdict the verdict's word
+ * @param headline the verdict as a sentence
+ * @param reason why it is not a boot log, or empty
+ * @param track the stages as a picture
+ * @param causes the likeliest causes
+ * @param lines the log, or its proof lines
+ */
+public record ReportView(
+    String address,
+    String verdict,
+    String headline,
+    String reason,
+    int lineCount,
+    int boots,
+    int boot,
+    TrackView track,
+    List<String> notes,
+    List<CauseView> causes,
+    List<TrailView> trails,
+    List<LineView> unexplained,
+    List<LineView> lines,
+    boolean proofOnly,
+    int leftOut) {
+
+  private static final int MOST_CAUSES = 5;
+  private static final double LEAST_SHOWN = 0.005;
+  private static final int MOST_LINES = 4_000;
+
+  /** A cause on the page. */
+  public record CauseView(
+      int number,
+      String id,
+      String title,
+      boolean general,
+      String stage,
+      String percent,
+      int width,
+      String about,
+      List<EvidenceView> reasonsFor,
+      List<EvidenceView> reasonsAgainst,
+      List<FixView> fixes) {}
+
+  /** A reason on the page, with the lines that prove it. */
+  public record EvidenceView(String says, String strength, List<LineView> lines, int more) {}
+
+  /** A fix on the page. */
+  public record FixView(
+      String title,
+      int minutes,
+      String risk,
+      boolean grave,
+      String cures,
+      List<String> needs,
+      List<String> cautions,
+      List<String> steps,
+      String prove,
+      String undo) {}
+
+  /** A false trail on the page. */
+  public record TrailView(String title, String why, String mattersWhen, List<LineView> lines) {}
+
+  /** A line of the log; {@code causes} are the numbers of the causes that it proves. */
+  public record LineView(int number, String text, List<Integer> causes) {}
+
+  static ReportView of(Report report, String address, boolean proofOnly) {
+    if (report.diagnosis().isEmpty()) {
+      return new ReportView(
+          address,
+          report.verdict(),
+          "This is not a boot log",
+          report.reason(),
+          report.log().lineCount(),
+          0,
+          0,
+          TrackView.none(),
+          List.of(),
+          List.of(),
+          List.of(),
+          List.of(),
+          List.of(),
+          false,
+          0);
+    }
+    Report.Diagnosis d = report.diagnosis().get();
+    List<Cause> shown =
+        d.ranking().causes().stream()
+            .filter(Cause::hasProof)
+            .filter(c -> c.probability() >= LEAST_SHOWN)
+            .limit(MOST_CAUSES)
+            .toList();
+    Map<Integer, List<Integer>> proof = new TreeMap<>();
+    List<CauseView> causes = new ArrayList<>();
+    for (Cause cause : shown) {
+      causes.add(cause(causes.size() + 1, cause, proof));
+    }
+    List<LineView> all = new ArrayList<>();
+    int leftOut = 0;
+    int total = d.boot().lines().size();
+    for (int i = 0; i < total; i++) {
+      LogLine line = d.boot().lines().get(i);
+      List<Integer> proves = proof.getOrDefault(line.number(), List.of());
+      if (proofOnly ? !proves.isEmpty() : !proves.isEmpty() || total - i <= MOST_LINES) {
+        all.add(new LineView(line.number(), line.text(), proves));
+      } else {
+        leftOut++;
+      }
+    }
+    return new ReportView(
+        address,
+        report.verdict(),
+        headline(report.verdict(), d),
+        "",
+        report.log().lineCount(),
+        report.log().boots().size(),
+        d.boot().number(),
+        TrackView.of(d.trace()),
+        notes(d),
+        causes,
+        d.trails().stream()
+            .map(
+                t ->
+                    new TrailView(
+                        t.trail().title(),
+                        t.trail().why(),
+                        t.trail().mattersWhen(),
+                        t.hits().stream()
+                            .limit(3)
+                            .map(h -> new LineView(h.line(), h.text(), List.of()))
+                            .toList()))
+            .toList(),
+        d.unexplained().stream().map(l -> new LineView(l.number(), l.text(), List.of())).toList(),
+        all,
+        proofOnly,
+        proofOnly ? 0 : leftOut);
+  }
+
+  private static String headline(String verdict, Report.Diagnosis d) {
+    return switch (verdict) {
+      case "no-stall" -> "No stall found in this text (" + percent(d.ranking().noStall()) + ")";
+      case "unlisted" ->
+          "The cause is not in the base, or the text does not show it ("
+              + percent(d.ranking().unlisted())
+              + ")";
+      default ->
+          d.trace().known()
+              ? "The boot stopped in the stage “" + d.trace().stage().word() + "”"
+              : "The boot stopped; the paste does not tell in which stage";
+    };
+  }
+
+  private static List<String> notes(Report.Diagnosis d) {
+    List<String> notes = new ArrayList<>();
+    for (Gap gap : d.trace().gaps()) {
+      if (gap.seconds() >= 20) {
+        notes.add(
+            String.format(
+                Locale.ROOT, "Silent for %.0f seconds before line %d.", gap.seconds(), gap.line()));
+      }
+    }
+    for (Loop loop : d.trace().loops()) {
+      if (loop.times() >= 8) {
+        notes.add(
+            "Comes "
+                + loop.times()
+                + " times, last on line "
+                + loop.lastLine()
+                + ": "
+                + loop.text());
+      }
+    }
+    return notes;
+  }
+
+  private static CauseView cause(int number, Cause cause, Map<Integer, List<Integer>> proof) {
+    List<EvidenceView> reasonsFor = new ArrayList<>();
+    for (Evidence evidence : Evidence.reasonsFor(cause)) {
+      for (int line : evidence.lines()) {
+        List<Integer> numbers = proof.computeIfAbsent(line, k -> new ArrayList<>());
+        if (!numbers.contains(number)) {
+          numbers.add(number);
+        }
+      }
+      reasonsFor.add(evidence(evidence));
+    }
+    return new CauseView(
+        number,
+        cause.fault().id(),
+        cause.fault().title(),
+        cause.fault().general(),
+        cause.fault().stage().word(),
+        percent(cause.probability()),
+        (int) Math.max(1, Math.round(cause.probability() * 100)),
+        cause.fault().about(),
+        reasonsFor,
+        Evidence.reasonsAgainst(cause).stream().map(ReportView::evidence).toList(),
+        cause.fault().fixes().stream().map(ReportView::fix).toList());
+  }
+
+  private static EvidenceView evidence(Evidence evidence) {
+    Map<Integer, String> lines = new LinkedHashMap<>();
+    for (int i = 0; i < evidence.lines().size(); i++) {
+      lines.put(evidence.lines().get(i), evidence.text().get(i));
+    }
+    List<LineView> few =
+        lines.entrySet().stream()
+            .limit(6)
+            .map(e -> new LineView(e.getKey(), e.getValue(), List.of()))
+            .toList();
+    double weight = evidence.weight();
+    String strength =
+        weight >= 1
+            ? String.format(Locale.ROOT, "speaks for it, × %.1f", weight)
+            : String.format(Locale.ROOT, "speaks against it, × %.2f", weight);
+    return new EvidenceView(evidence.says(), strength, few, lines.size() - few.size());
+  }
+
+  private static FixView fix(Fix fix) {
+    return new FixView(
+        fix.title(),
+        fix.minutes(),
+        fix.risk().title(),
+        fix.risk().compareTo(Risk.DATA) >= 0,
+        fix.cures().word().replace('-', ' '),
+        fix.needs(),
+        fix.cautions(),
+        fix.steps(),
+        fix.prove(),
+        fix.undo());
+  }
+
+  /** A probability for people: whole percents, and never 0 or 100. */
+  static String percent(double probability) {
+    if (probability < 0.01) {
+      return "below 1 %";
+    }
+    return probability > 0.99 ? "over 99 %" : Math.round(probability * 100) + " %";
+  }
+}

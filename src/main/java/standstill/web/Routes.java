@@ -1,0 +1,63 @@
+package standstill.web;
+
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.ContentTooLargeResponse;
+import io.javalin.http.Context;
+import io.javalin.http.HttpStatus;
+import standstill.report.Diagnoser;
+import standstill.store.Pastes;
+
+/** The table of all addresses. */
+final class Routes {
+  private Routes() {}
+
+  static void install(RoutesConfig routes, Diagnoser diagnoser, Pastes pastes, Pages pages) {
+    HomePage home = new HomePage(pages, diagnoser);
+    ReportPage report = new ReportPage(pages, diagnoser, pastes);
+    DiagnoseApi api = new DiagnoseApi(diagnoser);
+    routes.before(Headers::secure);
+    routes.get("/", home::show);
+    routes.post("/diagnose", report::create);
+    routes.get("/log/{address}", report::show);
+    routes.post("/log/{address}/forget", report::forget);
+    routes.post("/api/diagnose", api::diagnose);
+    routes.get("/files/{name}", StaticFiles::serve);
+    routes.exception(TooLarge.class, (e, ctx) -> tooLarge(pages, ctx));
+    routes.exception(ContentTooLargeResponse.class, (e, ctx) -> tooLarge(pages, ctx));
+    routes.exception(
+        NotUnderstood.class,
+        (e, ctx) -> message(pages, ctx, HttpStatus.BAD_REQUEST, "That did not work", e.advice()));
+    routes.error(
+        404,
+        ctx ->
+            message(
+                pages,
+                ctx,
+                HttpStatus.NOT_FOUND,
+                "Nothing here",
+                "This address holds nothing, or no longer: a pasted log is kept for two hours at the most and"
+                    + " is gone when the program ends."));
+  }
+
+  private static void tooLarge(Pages pages, Context ctx) {
+    message(
+        pages,
+        ctx,
+        HttpStatus.CONTENT_TOO_LARGE,
+        "The log is too large",
+        "At most "
+            + (Server.LARGEST_LOG >> 20)
+            + " MB are read here. Keep the last boot of it, for example"
+            + " with: tail -n 20000 boot.log");
+  }
+
+  private static void message(
+      Pages pages, Context ctx, HttpStatus status, String title, String text) {
+    ctx.status(status);
+    if (ctx.path().startsWith("/api/")) {
+      ctx.json(java.util.Map.of("error", title, "advice", text));
+    } else {
+      pages.show(ctx, "message", java.util.Map.of("title", title, "text", text));
+    }
+  }
+}

@@ -1,0 +1,51 @@
+// Comfort only: the page does all its work without this file.
+"use strict";
+(function () {
+  const form = document.querySelector("form.paste");
+  if (!form) return;
+  const box = form.querySelector("textarea");
+  const file = form.querySelector("input[type=file]");
+  const said = document.getElementById("said");
+  const largest = Number(form.dataset.largest) * 1024 * 1024;
+
+  function say(text) {
+    said.textContent = text;
+  }
+
+  function look() {
+    const chosen = file.files[0];
+    if (!chosen) return;
+    if (chosen.size > largest) {
+      say("“" + chosen.name + "” is larger than " + form.dataset.largest + " MB. Keep the last boot of it.");
+      file.value = "";
+    } else {
+      say("“" + chosen.name + "” will be read.");
+    }
+  }
+
+  form.addEventListener("dragover", function (event) {
+    event.preventDefault();
+    form.classList.add("over");
+  });
+  form.addEventListener("dragleave", function () {
+    form.classList.remove("over");
+  });
+  form.addEventListener("drop", function (event) {
+    form.classList.remove("over");
+    if (event.dataTransfer.files.length) {
+      event.preventDefault();
+      file.files = event.dataTransfer.files;
+      look();
+    }
+  });
+  file.addEventListener("change", look);
+  form.addEventListener("submit", function (event) {
+    if (!box.value.trim() && !file.files.length) {
+      event.preventDefault();
+      say("There is nothing to read yet. Paste the text or choose a file.");
+      box.focus();
+    } else {
+      say("Reading …");
+    }
+  });
+})();
