@@ -123,11 +123,13 @@ final class Debris {
     return true;
   }
 
-  /** {@code [5ms]}, {@code [1min]}: a length of time, not a colour. */
+  /** {@code [5ms]}, {@code [1min]}, {@code [5m]}: a length of time, not a colour. */
   private static boolean isUnit(String text, int m) {
+    boolean oneNumber = text.lastIndexOf('[', m) >= m - 3;
+    boolean closed = text.startsWith("]", m + 1) && text.charAt(m - 1) != '0';
     return text.startsWith("s]", m + 1)
         || text.startsWith("in]", m + 1)
         || text.startsWith("in ", m + 1)
-        || (m > 0 && text.charAt(m - 1) != '[' && text.startsWith("]", m + 1));
+        || (closed && oneNumber && text.charAt(m - 1) != '[');
   }
 }

@@ -94,7 +94,9 @@ final class Decoding {
         continue;
       }
       int length = b >= 0xf0 ? 4 : b >= 0xe0 ? 3 : 2;
-      int code = b < 0xc2 || b > 0xf4 ? -1 : sequence(bytes, i, length);
+      // In code page 437 these two begin a line's end: a horizontal stroke, then a corner.
+      boolean stroke = drawing && (b == 0xc4 || b == 0xcd);
+      int code = stroke || b < 0xc2 || b > 0xf4 ? -1 : sequence(bytes, i, length);
       if (code < 0) {
         out.append(single(bytes, i, drawing));
         i++;

@@ -12,7 +12,8 @@ package standstill.log;
 record Entry(Piece piece, Prefix prefix, String message, String bootId, boolean afterCut) {
   static Entry of(Piece piece, Prefix prefix) {
     String text = piece.text();
-    String message = prefix.end() == 0 ? text : text.substring(prefix.end());
+    // Blanks at the end are gone where another line cut in, also those of the stamp.
+    String message = text.substring(Math.min(prefix.end(), text.length()));
     String stripped = (prefix.record() ? unescaped(message) : message).strip();
     return new Entry(piece, prefix, stripped.equals(text) ? text : stripped, "", false);
   }

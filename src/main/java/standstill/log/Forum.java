@@ -16,7 +16,7 @@ final class Forum {
         continue;
       }
       for (String line : Markup.undo(piece.text())) {
-        String clean = Plain.of(Typography.undo(Debris.clean(line)));
+        String clean = clean(line);
         if (!clean.isBlank() && !CutMarks.isFence(clean) && !Frames.isFrame(clean)) {
           out.add(piece.withText(withoutEdges(clean)));
         }
@@ -29,6 +29,11 @@ final class Forum {
       }
     }
     return unquoted;
+  }
+
+  /** A line without codes, pretty characters and what doesn't print. */
+  static String clean(String line) {
+    return Plain.of(Typography.undo(Debris.clean(line)));
   }
 
   /** A drawn edge on both sides is a frame; on one side it may be a tree. */

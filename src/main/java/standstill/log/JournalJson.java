@@ -95,7 +95,7 @@ final class JournalJson {
         seconds.isPresent() ? String.format(Locale.ROOT, "[%12.6f] ", seconds.getAsDouble()) : "";
     String boot = entry.path("_BOOT_ID").asText("");
     for (String line : lines(entry.path("MESSAGE"))) {
-      String message = Plain.of(Typography.undo(Debris.clean(line)));
+      String message = Forum.clean(line);
       if (!message.isBlank()) {
         Piece piece = place.withText(stamp + tag + message);
         out.add(new Entry(piece, prefix, message.strip(), boot, false));

@@ -61,8 +61,10 @@ public final class LogReader {
         cut = true;
       } else if (JournalJson.mayBegin(piece.text())) {
         taken = Math.max(JournalJson.read(pieces, i, entries), 1);
+        piece = piece.withText(Forum.clean(piece.text()));
       }
-      if (entries.size() == before && !CutMarks.isCut(piece.text())) {
+      boolean read = entries.size() > before || CutMarks.isCut(piece.text());
+      if (!read && !piece.text().isBlank()) {
         if (before > 0 && isProperty(piece.text(), entries.get(before - 1))) {
           entries.set(before - 1, entries.get(before - 1).until(piece.last()));
         } else {

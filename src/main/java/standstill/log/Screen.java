@@ -66,7 +66,7 @@ final class Screen {
   }
 
   void move(int toRow, int toColumn) {
-    if (toRow != row) {
+    if (toRow != row || toColumn < column) {
       settle(row);
     }
     row = Math.min(Math.max(toRow, 0), ROWS - 1);

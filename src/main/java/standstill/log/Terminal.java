@@ -345,6 +345,11 @@ final class Terminal {
       screen.move(row - 1, wantedColumn - 1);
       return;
     }
+    if (line.length() > 0 && Math.abs(wantedColumn - 1 - column) <= 1) {
+      // Firmware that redirects its screen confirms after each stretch where the cursor stands.
+      column = wantedColumn - 1;
+      return;
+    }
     flush();
     if (row > 1 || wantedColumn > 1) {
       onScreen = true;

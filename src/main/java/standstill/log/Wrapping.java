@@ -1,7 +1,9 @@
 package standstill.log;
 
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -117,15 +119,20 @@ final class Wrapping {
     if (width < 72 || width > WIDEST_FOR_WORDS) {
       return false;
     }
-    int full = 0;
-    int inWord = 0;
+    Set<String> full = new HashSet<>();
+    Set<String> inWord = new HashSet<>();
     for (int i = 0; i + 1 < pieces.size(); i++) {
       if (text(i).length() == width) {
-        full++;
-        inWord += goesOnInWord(i + 1) ? 1 : 0;
+        full.add(text(i));
+        if (goesOnInWord(i + 1)) {
+          inWord.add(text(i));
+        }
       }
     }
-    return full >= FEWEST_UNSTAMPED && inWord >= 3 && inWord * 2 >= full;
+    // One line that is printed again and again is as long as itself; that proves no width.
+    return full.size() >= FEWEST_UNSTAMPED
+        && inWord.size() >= 3
+        && inWord.size() * 2 >= full.size();
   }
 
   private boolean goesOnInWord(int i) {
