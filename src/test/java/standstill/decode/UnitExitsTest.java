@@ -1,0 +1,78 @@
+package standstill.decode;
+
+import static standstill.decode.Readings.alone;
+import static standstill.decode.Readings.inLine;
+import static standstill.decode.Readings.says;
+
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** systemd 252.39 src/shared/exit-status.c, src/core/service.c; systemd.exec(5). */
+class UnitExitsTest {
+  @ParameterizedTest
+  @CsvSource({
+    "203/EXEC, missing or can't be run",
+    "217/USER, user",
+    "216/GROUP, group",
+    "200/CHDIR, working directory",
+    "226/NAMESPACE, private view",
+    "78/CONFIG, configuration error",
+    "69/UNAVAILABLE, not available",
+    "1/FAILURE, exit code 1",
+  })
+  void exitCodes(String code, String expected) {
+    says(expected, alone(Kind.EXIT_CODE, code));
+    says(expected, alone(Kind.EXIT_CODE, code.substring(0, code.indexOf('/'))));
+    says(
+        expected,
+        inLine(Kind.EXIT_CODE, "foo.service: Main process exited, code=exited, status=" + code));
+  }
+
+  @Test
+  void killedProcesses() {
+    says(
+        "SIGSEGV",
+        inLine(Kind.SIGNAL, "foo.service: Main process exited, code=dumped, status=11/SEGV"));
+    says(
+        "SIGKILL",
+        inLine(Kind.SIGNAL, "foo.service: Main process exited, code=killed, status=9/KILL"));
+  }
+
+  @Test
+  void results() {
+    says(
+        "consequence",
+        inLine(Kind.UNIT_RESULT, "foo.service: Failed with result 'start-limit-hit'."));
+    says(
+        "consequence",
+        inLine(
+            Kind.UNIT_RESULT, "home.mount: Job home.mount/start failed with result 'dependency'."));
+    says(
+        "longer than allowed",
+        inLine(Kind.UNIT_RESULT, "foo.service: Failed with result 'timeout'."));
+  }
+
+  /** POSIX Shell Command Language, section 2.8.2. */
+  @Test
+  void exitCodesOfShells() {
+    says("not found", inLine(Kind.EXIT_CODE, "udev: process exited with exit code 127"));
+    says("SIGSEGV", alone(Kind.EXIT_CODE, "139"));
+  }
+
+  /** Linux 6.1 include/uapi/asm-generic/signal.h. */
+  @ParameterizedTest
+  @CsvSource({"9, SIGKILL", "11, SIGSEGV", "4, SIGILL", "7, SIGBUS", "15, SIGTERM"})
+  void signals(String number, String name) {
+    says(name, alone(Kind.SIGNAL, number));
+    says("signal " + number, alone(Kind.SIGNAL, name));
+    // The line is that of Darwin bsd/kern/kern_exit.c.
+    says(
+        name,
+        inLine(
+            Kind.SIGNAL,
+            "initproc exited -- no exit reason available -- (signal "
+                + number
+                + ", exit status 0 )"));
+  }
+}
