@@ -40,6 +40,9 @@ final class DeviceNumbers implements Codes {
     if (major == 0 && minor == 0) {
       return "no device at all: the name on the command line was not resolved, or no driver found a disk";
     }
+    if (major == 0) {
+      return "no disk: a file system without a block device of its own (network, memory)";
+    }
     int sd = major == 8 ? 0 : major >= 65 && major <= 71 ? major - 64 : -1;
     if (sd >= 0 && minor < 256) {
       return "disk " + partition(diskName(sd * 16 + minor / 16), minor % 16, "");

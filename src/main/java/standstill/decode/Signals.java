@@ -1,12 +1,26 @@
 package standstill.decode;
 
+import java.util.List;
 import java.util.Optional;
 import standstill.text.Pattern;
 
-/** Signals by number and name (the numbers of Linux on x86 and ARM). */
+/**
+ * Signals by number and name: the numbers of Linux on x86 and ARM, but for the two lines with which
+ * FreeBSD and Darwin tell of a killed process, which count as those systems do.
+ */
 final class Signals implements Codes {
   static final String SOURCE = "Linux include/uapi/asm-generic/signal.h; signal(7)";
   private static final Table SIGNALS = Table.named("signal");
+  private static final String BSD = "FreeBSD sys/sys/signal.h; Darwin bsd/sys/signal.h";
+
+  /** Names by number from 0 where the BSD family differs from Linux or agrees with it, up to 15. */
+  private static final List<String> BSD_NAMES =
+      List.of(
+          "", "SIGHUP", "SIGINT", "SIGQUIT", "SIGILL", "SIGTRAP", "SIGABRT", "SIGEMT", "SIGFPE",
+          "SIGKILL", "SIGBUS", "SIGSEGV", "SIGSYS", "SIGPIPE", "SIGALRM", "SIGTERM");
+
+  private static final Pattern BSD_LINE =
+      Pattern.known("(?:exited on signal|initproc .{0,160}\\(signal) (?P<code>\\d{1,2})\\b");
   private static final Pattern NAME = Pattern.known("\\bSIG[A-Z]{2,6}[12]?\\b");
   private static final Pattern NUMBER =
       Pattern.known("\\b(?:signal|Signal|SIGNAL|sig) (?P<code>\\d{1,2})\\b");
@@ -21,6 +35,21 @@ final class Signals implements Codes {
                     r ->
                         line.add(
                             p, Kind.SIGNAL, "signal " + r.number() + ": " + r.text(), SOURCE)));
+    boolean[] bsd = {false};
+    line.each(
+        BSD_LINE,
+        p -> {
+          bsd[0] = true;
+          int number = Integer.parseInt(p.get("code"));
+          if (number > 0 && number < BSD_NAMES.size()) {
+            String name = BSD_NAMES.get(number);
+            String text = name(name).map(r -> ": " + r.text()).orElse("");
+            line.add(p, Kind.SIGNAL, name + text, BSD);
+          }
+        });
+    if (bsd[0]) {
+      return;
+    }
     line.each(
         NUMBER,
         p ->

@@ -1,5 +1,6 @@
 package standstill.decode;
 
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static standstill.decode.Readings.alone;
 import static standstill.decode.Readings.inLine;
 import static standstill.decode.Readings.says;
@@ -66,13 +67,18 @@ class UnitExitsTest {
   void signals(String number, String name) {
     says(name, alone(Kind.SIGNAL, number));
     says("signal " + number, alone(Kind.SIGNAL, name));
-    // The line is that of Darwin bsd/kern/kern_exit.c.
+    says(name, inLine(Kind.SIGNAL, "init: process 212 killed by signal " + number));
+  }
+
+  /** Lines of FreeBSD sys/kern/kern_sig.c and Darwin bsd/kern/kern_exit.c. */
+  @Test
+  void theBsdFamilyCountsSignalsItsOwnWay() {
     says(
-        name,
+        "SIGKILL",
         inLine(
             Kind.SIGNAL,
-            "initproc exited -- no exit reason available -- (signal "
-                + number
-                + ", exit status 0 )"));
+            "initproc exited -- no exit reason available -- (signal 9, exit status 0 )"));
+    String bus = inLine(Kind.SIGNAL, "pid 848 (automount), jid 0, uid 0: exited on signal 10");
+    assertFalse(bus.contains("SIGUSR1"), bus);
   }
 }
