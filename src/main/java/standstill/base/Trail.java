@@ -1,6 +1,8 @@
 package standstill.base;
 
 import java.util.List;
+import java.util.Optional;
+import standstill.text.Pattern;
 import standstill.text.Position;
 
 /**
@@ -36,10 +38,15 @@ public record Trail(
    * @param line the pattern
    * @param seen texts that it must match
    * @param unlike near misses
+   * @param printedBy the program that prints the text, where the message check can't fetch it
    * @param where its place
    */
   public record TrailSign(
-      standstill.text.Pattern line, List<String> seen, List<String> unlike, Position where) {
+      Pattern line,
+      List<String> seen,
+      List<String> unlike,
+      Optional<Sign.PrintedBy> printedBy,
+      Position where) {
     public TrailSign {
       seen = List.copyOf(seen);
       unlike = List.copyOf(unlike);

@@ -9,6 +9,7 @@ import java.util.TreeMap;
 import standstill.base.Base;
 import standstill.base.Family;
 import standstill.base.Fault;
+import standstill.base.Milestone;
 import standstill.base.Sign;
 import standstill.base.SignForm;
 import standstill.base.Trail;
@@ -149,14 +150,21 @@ public final class SignMatcher {
       }
     }
     for (Missing each : missing) {
-      Optional<standstill.base.Milestone> milestone = family.milestone(each.form().milestone());
-      if (milestone.isPresent()
-          && trace.complete().contains(milestone.get().stage())
-          && trace.milestone(milestone.get().id()).isEmpty()) {
+      Optional<Milestone> milestone = family.milestone(each.form().milestone());
+      if (milestone.isPresent() && isMissing(milestone.get(), trace)) {
         signs.add(new Seen(each.fault(), each.sign(), List.of(), 1));
       }
     }
     return signs;
+  }
+
+  /** A stage that the boot never left says nothing by not having ended well. */
+  private static boolean isMissing(Milestone milestone, Trace trace) {
+    boolean implied =
+        milestone.proves() == Milestone.Proves.ENDS && !trace.stage().isAfter(milestone.stage());
+    return !implied
+        && trace.complete().contains(milestone.stage())
+        && trace.milestone(milestone.id()).isEmpty();
   }
 
   /** The lines of one pattern: the first few and the last few are kept, all are counted. */

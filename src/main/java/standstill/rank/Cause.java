@@ -19,4 +19,14 @@ public record Cause(Fault fault, double probability, List<Factor> factors) {
   public boolean hasProof() {
     return factors.stream().anyMatch(f -> f.kind() == Factor.Kind.SEEN && f.value() > 1);
   }
+
+  /** Whether a sign of its own was seen that is worth something: its odds grew by half or more. */
+  public boolean hasTellingProof() {
+    return factors.stream()
+        .anyMatch(
+            f ->
+                f.kind() == Factor.Kind.SEEN
+                    && f.value() >= 1.5
+                    && f.signs().stream().anyMatch(s -> s.fault().id().equals(fault.id())));
+  }
 }

@@ -47,6 +47,17 @@ public final class Ranker {
   private static final double LEAST_STAGE_FIT = 0.004;
   private static final double CONSEQUENCE_STAGE_FIT = 0.6;
   private static final double LEAST_ABSENCE = 0.08;
+  private static final double STEPPING_BACK = 0.15;
+  private static final double TELLING = 5;
+
+  /** A sign is decisive when fewer than one in a hundred boots of other causes show it. */
+  private static final double DECISIVE = 0.01;
+
+  /**
+   * Wordings belong to programs, and one machine has one of them: beside a sign that is there, the
+   * others say less.
+   */
+  private static final double ABSENCE_BESIDE_A_SIGN = 0.3;
 
   private final Base base;
   private final Model model;
@@ -66,7 +77,44 @@ public final class Ranker {
   }
 
   /** A hypothesis before scaling. */
-  private record Weighed(Fault fault, double weight, List<Factor> factors) {}
+  private record Weighed(Fault fault, double weight, List<Factor> factors) {
+    Weighed behindASpecificOne() {
+      List<Factor> more = new ArrayList<>(factors);
+      more.add(
+          new Factor(
+              Factor.Kind.STEPS_BACK,
+              STEPPING_BACK,
+              "a listed cause of this kind shows a sign of its own",
+              List.of()));
+      return new Weighed(fault, weight * STEPPING_BACK, more);
+    }
+  }
+
+  /**
+   * General faults to step back: by definition they stand for causes that are not listed, and a
+   * specific fault that would produce them shows a decisive sign and may have stopped the boot
+   * here.
+   */
+  private Set<String> stepBack(
+      List<Fault> faults, Trace trace, Map<String, List<Seen>> seenByFault) {
+    Set<String> general = new java.util.HashSet<>();
+    for (Fault fault : faults) {
+      boolean here = !trace.known() || fault.stopsIn().contains(trace.stage());
+      boolean decisive =
+          seenByFault.getOrDefault(fault.id(), List.of()).stream()
+              .anyMatch(
+                  s ->
+                      !s.hits().isEmpty()
+                          && backgrounds.getOrDefault(s.sign().id(), 1.0) < DECISIVE);
+      if (!fault.general() && here && decisive) {
+        consequences.of(fault).keySet().stream()
+            .filter(Fault::general)
+            .map(Fault::id)
+            .forEach(general::add);
+      }
+    }
+    return general;
+  }
 
   /** Ranks the faults of a family for one boot. */
   public Ranking rank(String family, Trace trace, Matches matches) {
@@ -77,11 +125,15 @@ public final class Ranker {
     }
     double totalFrequency = faults.stream().mapToDouble(f -> f.howCommon().weight()).sum();
     double faultShare = 1 - model.unlistedShare() - model.noStallShare();
+    Set<String> stepBack = stepBack(faults, trace, seenByFault);
     List<Weighed> weighed = new ArrayList<>();
     double sum = 0;
     for (Fault fault : faults) {
       double prior = faultShare * fault.howCommon().weight() / totalFrequency;
       Weighed hypothesis = weigh(fault, prior, trace, seenByFault);
+      if (stepBack.contains(fault.id())) {
+        hypothesis = hypothesis.behindASpecificOne();
+      }
       weighed.add(hypothesis);
       sum += hypothesis.weight();
     }
@@ -114,7 +166,8 @@ public final class Ranker {
       factors.add(factor);
       weight *= factor.value();
     }
-    if (!seen.isEmpty() && !seenByFault.containsKey(fault.id())) {
+    boolean own = seenByFault.getOrDefault(fault.id(), List.of()).stream().anyMatch(this::tells);
+    if (!seen.isEmpty() && !own) {
       factors.add(
           new Factor(
               Factor.Kind.ABSENT,
@@ -132,6 +185,15 @@ public final class Ranker {
       }
     }
     return new Weighed(fault, weight * absence, factors);
+  }
+
+  /**
+   * Whether a sign is a line that says something: at least five times as likely with its fault as
+   * without.
+   */
+  private boolean tells(Seen seen) {
+    double background = backgrounds.getOrDefault(seen.sign().id(), 1.0);
+    return !seen.hits().isEmpty() && seen.sign().shows().value() >= TELLING * background;
   }
 
   private Factor stageFit(Fault fault, Collection<Fault> reach, Trace trace) {
@@ -264,7 +326,8 @@ public final class Ranker {
     for (Sign sign : absent.values()) {
       double background = backgrounds.getOrDefault(sign.id(), 0.01);
       double ratio = (1 - sign.shows().value()) / (1 - background);
-      double value = Math.max(model.absenceFloor(), Math.pow(ratio, model.temperature()));
+      double exponent = model.temperature() * (seen.isEmpty() ? 1 : ABSENCE_BESIDE_A_SIGN);
+      double value = Math.max(model.absenceFloor(), Math.pow(ratio, exponent));
       if (value < 0.999) {
         factors.add(
             new Factor(

@@ -27,15 +27,22 @@ public record Ranking(List<Cause> causes, double unlisted, double noStall) {
     return causes.stream().findFirst();
   }
 
+  /** Probability of all causes together of which a sign was seen that tells something. */
+  public double shown() {
+    return causes.stream().filter(Cause::hasTellingProof).mapToDouble(Cause::probability).sum();
+  }
+
   /**
-   * The likeliest of all hypotheses. A cause without any proof never wins: when nothing tells, the
-   * honest answer is that the tool doesn't know.
+   * What is likeliest: that nothing stalled, that a listed cause which shows itself did it, or a
+   * cause that is not listed. Causes that show themselves count together: two that can't be told
+   * apart halve each other's probability, and are no reason to say that the cause is unknown. A
+   * cause without any proof never wins.
    */
   public Verdict verdict() {
-    double cause = top().filter(Cause::hasProof).map(Cause::probability).orElse(0.0);
-    if (noStall >= cause && noStall >= unlisted) {
+    double listed = top().filter(Cause::hasProof).isPresent() ? shown() : 0;
+    if (noStall >= listed && noStall >= unlisted) {
       return Verdict.NO_STALL;
     }
-    return cause >= unlisted ? Verdict.STALLED : Verdict.UNLISTED;
+    return listed >= unlisted ? Verdict.STALLED : Verdict.UNLISTED;
   }
 }

@@ -14,6 +14,7 @@ import standstill.log.BootLog;
 import standstill.log.LogLine;
 import standstill.log.LogReader;
 import standstill.match.SignMatcher;
+import standstill.rank.Cause;
 import standstill.rank.Ranker;
 import standstill.rank.Ranking;
 import standstill.text.Pattern;
@@ -26,6 +27,13 @@ public final class Diagnoser {
   private static final int NEAR_THE_STOP = 80;
 
   private static final int MOST_UNEXPLAINED = 20;
+
+  /** A text of at most that many lines may be a boot log by one decisive sign alone. */
+  private static final int SHORT_TEXT = 60;
+
+  /** A sign is decisive when it is seen in hardly any boot of another cause. */
+  private static final double DECISIVE = 0.03;
+
   private static final int WARNING_LEVEL = 4;
   private static final Pattern TROUBLE =
       Pattern.known(
@@ -62,17 +70,38 @@ public final class Diagnoser {
 
   /** Diagnoses the last boot of a text. */
   public Report diagnose(byte[] bytes) {
-    return diagnose(reader.read(bytes), 0);
+    return diagnose(read(bytes), 0);
   }
 
   /** Diagnoses the last boot of a text. */
   public Report diagnose(String text) {
-    return diagnose(reader.read(text), 0);
+    return diagnose(taken(reader.read(text)), 0);
   }
 
   /** Reads a text without diagnosing it. */
   public BootLog read(byte[] bytes) {
-    return reader.read(bytes);
+    return taken(reader.read(bytes));
+  }
+
+  /**
+   * A short text that has none of the usual shapes is a boot log all the same when a decisive sign
+   * of the base stands in it: one line from a firmware's screen is all that some people have.
+   */
+  private BootLog taken(BootLog log) {
+    if (log.isBootLog() || log.boots().isEmpty() || log.lineCount() > SHORT_TEXT) {
+      return log;
+    }
+    Boot last = log.boots().get(log.boots().size() - 1);
+    for (Family family : base.families()) {
+      boolean decisive =
+          matcher(family).match(last, tracer(family).trace(last)).signs().stream()
+              .anyMatch(
+                  seen -> !seen.hits().isEmpty() && seen.sign().elsewhere().value() < DECISIVE);
+      if (decisive) {
+        return new BootLog(log.lineCount(), log.rawLines(), log.boots(), family.id(), "");
+      }
+    }
+    return log;
   }
 
   /**
@@ -99,7 +128,7 @@ public final class Diagnoser {
     Report.Diagnosis diagnosis =
         new Report.Diagnosis(
             seen.boot(),
-            seen.trace(),
+            guessed(seen.trace(), ranking),
             ranking,
             seen.matches().trails(),
             unexplained(seen.boot(), seen.matches().explained()));
@@ -120,6 +149,15 @@ public final class Diagnoser {
     String id = family.get().id();
     Trace trace = tracer(family.get()).trace(chosen);
     return Optional.of(new Sighting(id, chosen, trace, matcher(family.get()).match(chosen, trace)));
+  }
+
+  /** Without a milestone the likeliest cause's own stage is the best guess. */
+  public static Trace guessed(Trace trace, Ranking ranking) {
+    return ranking
+        .top()
+        .filter(Cause::hasProof)
+        .map(cause -> trace.guessed(cause.fault().stage()))
+        .orElse(trace);
   }
 
   private Tracer tracer(Family family) {

@@ -209,6 +209,13 @@ public final class Scorer {
           case NO_STALL -> label.label().equals(Label.HEALTHY);
         };
     return new Result(
-        label, verdict.word(), seen.trace().stage(), rank, top, first, firstRight, right);
+        label,
+        verdict.word(),
+        Diagnoser.guessed(seen.trace(), ranking).stage(),
+        rank,
+        top,
+        first,
+        firstRight,
+        right);
   }
 }

@@ -46,4 +46,12 @@ public record Trace(
   public Optional<Reached> milestone(String id) {
     return milestones.stream().filter(r -> r.milestone().id().equals(id)).findFirst();
   }
+
+  /** The same, with a guess of the stage where no milestone told it. */
+  public Trace guessed(Stage guess) {
+    return known
+        ? this
+        : new Trace(
+            guess, false, milestones, covers, complete, gaps, loops, lastLine, stageAt, endedAt);
+  }
 }

@@ -10,6 +10,7 @@ import org.yaml.snakeyaml.nodes.Node;
 import standstill.base.Chance;
 import standstill.base.Risk;
 import standstill.base.Scale;
+import standstill.base.Sign;
 import standstill.base.Source;
 import standstill.base.Stage;
 
@@ -104,6 +105,17 @@ final class EntryReader {
       sources.add(new Source(title, where));
     }
     return sources;
+  }
+
+  /** Who prints a sign's text, when the sign says so. */
+  static Optional<Sign.PrintedBy> printedBy(Fields sign) {
+    return sign.map("printed-by", false)
+        .map(
+            by -> {
+              Sign.PrintedBy read = new Sign.PrintedBy(by.text("program"), by.text("reason"));
+              by.done();
+              return read;
+            });
   }
 
   static LocalDate date(Fields fields, String key) {

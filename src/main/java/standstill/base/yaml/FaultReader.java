@@ -120,14 +120,7 @@ final class FaultReader {
       boolean onLine = form.map(f -> f instanceof SignForm.OnLine).orElse(true);
       List<String> seen = sign.texts("seen", onLine && form.isPresent());
       List<String> unlike = sign.texts("unlike", onLine && form.isPresent());
-      Optional<Sign.PrintedBy> printedBy =
-          sign.map("printed-by", false)
-              .map(
-                  by -> {
-                    Sign.PrintedBy read = new Sign.PrintedBy(by.text("program"), by.text("reason"));
-                    by.done();
-                    return read;
-                  });
+      Optional<Sign.PrintedBy> printedBy = EntryReader.printedBy(sign);
       sign.done();
       if (form.isPresent()) {
         checkSays(sign, form.get(), says);

@@ -109,7 +109,9 @@ final class SmallReaders {
       line.ifPresent(
           pattern -> {
             FaultReader.checkPattern(sign, pattern);
-            signs.add(new Trail.TrailSign(pattern, seen, unlike, sign.position()));
+            signs.add(
+                new Trail.TrailSign(
+                    pattern, seen, unlike, EntryReader.printedBy(sign), sign.position()));
           });
       sign.done();
     }
