@@ -3,6 +3,8 @@ package standstill.decode;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.List;
 import java.util.Random;
 import java.util.stream.Collectors;
@@ -36,6 +38,15 @@ class DecoderTest {
     assertEquals(List.of(), Decoder.explainCode("hello"));
     assertEquals(List.of(), Decoder.explainCode(""));
     assertEquals(List.of(), Decoder.explain(""));
+  }
+
+  @Test
+  void everyKindStandsInTheReference() throws Exception {
+    String reference = Files.readString(Path.of("docs/reference/json.md"));
+    for (Kind kind : Kind.values()) {
+      assertTrue(
+          reference.contains("| `" + kind.word() + "` | " + kind.title() + " |"), kind.word());
+    }
   }
 
   /** Any text gets an answer: numbers too long, cut, or at the edges must not fail. */
