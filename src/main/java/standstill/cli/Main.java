@@ -28,6 +28,7 @@ import picocli.CommandLine.Spec;
     },
     subcommands = {
       DiagnoseCommand.class,
+      ExplainCommand.class,
       ServeCommand.class,
       CheckCommand.class,
       ScoreCommand.class
