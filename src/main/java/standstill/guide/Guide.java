@@ -82,7 +82,9 @@ public final class Guide {
     return beliefs.prior(family);
   }
 
-  /** The ranking for somebody who has no log yet and does not name a kernel: the most common one. */
+  /**
+   * The ranking for somebody who has no log yet and does not name a kernel: the most common one.
+   */
   public Ranking withoutLog() {
     String most =
         base.families().stream()
