@@ -9,6 +9,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.TreeMap;
 import java.util.function.UnaryOperator;
 import standstill.base.Base;
 import standstill.base.Check;
@@ -82,7 +83,7 @@ public final class WalkSummary {
   }
 
   private List<String> proof() {
-    List<String> lines = new ArrayList<>();
+    TreeMap<Integer, String> lines = new TreeMap<>();
     report
         .flatMap(Report::diagnosis)
         .ifPresent(
@@ -94,13 +95,10 @@ public final class WalkSummary {
                     .forEach(
                         e -> {
                           for (int i = 0; i < e.lines().size() && lines.size() < MOST_LINES; i++) {
-                            String line = e.lines().get(i) + ": " + e.text().get(i);
-                            if (!lines.contains(line)) {
-                              lines.add(line);
-                            }
+                            lines.put(e.lines().get(i), e.text().get(i));
                           }
                         }));
-    return lines;
+    return lines.entrySet().stream().map(e -> e.getKey() + ": " + e.getValue()).toList();
   }
 
   private List<Part> parts() {
@@ -241,8 +239,14 @@ public final class WalkSummary {
       out.append("\n## ").append(part.title()).append("\n\n");
       part.items().forEach(i -> out.append("- ").append(escaped(disguise.apply(i))).append('\n'));
       if (!part.lines().isEmpty()) {
-        out.append('\n');
-        part.lines().forEach(l -> out.append("    ").append(disguise.apply(l)).append('\n'));
+        List<String> lines = part.lines().stream().map(disguise).toList();
+        String fence = "```";
+        while (String.join("\n", lines).contains(fence)) {
+          fence += "`";
+        }
+        out.append('\n').append(fence).append('\n');
+        lines.forEach(l -> out.append(l).append('\n'));
+        out.append(fence).append('\n');
       }
     }
     return out.toString();

@@ -14,7 +14,8 @@ import standstill.guide.Sight;
  * What else is seen, and what was tried, before a walk without a log.
  *
  * @param stage word of the stage that was chosen; empty for none
- * @param symptoms to choose from
+ * @param symptoms that belong to the stage first of all; all of them when no stage was chosen
+ * @param others that are seen in the stage too
  * @param fixes that may have been tried
  * @param needs things that may be lacking
  * @param authored walks written by hand that fit
@@ -22,6 +23,7 @@ import standstill.guide.Sight;
 public record SymptomsView(
     String stage,
     List<Symptom> symptoms,
+    List<Symptom> others,
     List<Choice> fixes,
     List<Choice> needs,
     List<Offer> authored) {
@@ -39,9 +41,8 @@ public record SymptomsView(
   static SymptomsView of(Base base, Guide guide, Course course) {
     return new SymptomsView(
         course.stage().map(Stage::word).orElse(""),
-        Sight.symptoms(base, course.stage()).stream()
-            .map(s -> new Symptom(s.id(), s.title(), s.look()))
-            .toList(),
+        symptoms(base, course, true),
+        symptoms(base, course, false),
         fixes(
             guide.guide(guide.withoutLog(), course.observations(), course.limits(false)).ranking(),
             base,
@@ -60,6 +61,14 @@ public record SymptomsView(
                 .stream()
                 .map(w -> new Offer(w.id(), w.title()))
                 .toList());
+  }
+
+  private static List<Symptom> symptoms(Base base, Course course, boolean first) {
+    return Sight.symptoms(base, course.stage()).stream()
+        .filter(
+            s -> first == (course.stage().isEmpty() || s.stages().get(0) == course.stage().get()))
+        .map(s -> new Symptom(s.id(), s.title(), s.look()))
+        .toList();
   }
 
   static List<Choice> fixes(standstill.rank.Ranking ranking, Base base, Course course) {

@@ -55,6 +55,11 @@ public record WalkView(
   private static final int MOST_CAUSES = 6;
   private static final double LEAST = 0.005;
 
+  /** A cause that fell by so much is shown although it is out of the list. */
+  private static final double FALL = 0.02;
+
+  private static final int MOST_FALLEN = 4;
+
   /** What to do, and the replies to it. */
   public record StepView(
       String title,
@@ -251,17 +256,15 @@ public record WalkView(
 
   private static List<CauseView> causes(Ranking now, @Nullable Ranking before) {
     List<CauseView> causes = new ArrayList<>();
-    for (Cause cause : now.causes().stream().limit(MOST_CAUSES).toList()) {
-      if (cause.probability() >= LEAST) {
-        double was =
-            before == null
-                ? cause.probability()
-                : before.causes().stream()
-                    .filter(c -> c.fault().id().equals(cause.fault().id()))
-                    .mapToDouble(Cause::probability)
-                    .findFirst()
-                    .orElse(0);
+    int fallen = 0;
+    for (int i = 0; i < now.causes().size(); i++) {
+      Cause cause = now.causes().get(i);
+      double was = before == null ? cause.probability() : probability(before, cause);
+      if (i < MOST_CAUSES && cause.probability() >= LEAST) {
         causes.add(cause(cause.fault().title(), cause.probability(), was));
+      } else if (was - cause.probability() >= FALL && fallen < MOST_FALLEN) {
+        causes.add(cause(cause.fault().title(), cause.probability(), was));
+        fallen++;
       }
     }
     causes.add(
@@ -275,6 +278,14 @@ public record WalkView(
               "Nothing stalled", now.noStall(), before == null ? now.noStall() : before.noStall()));
     }
     return causes;
+  }
+
+  private static double probability(Ranking ranking, Cause cause) {
+    return ranking.causes().stream()
+        .filter(c -> c.fault().id().equals(cause.fault().id()))
+        .mapToDouble(Cause::probability)
+        .findFirst()
+        .orElse(0);
   }
 
   private static CauseView cause(String title, double now, double was) {

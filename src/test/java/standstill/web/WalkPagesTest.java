@@ -29,6 +29,8 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import standstill.base.Walk;
+import standstill.guide.Guide;
+import standstill.rank.Ranking;
 import standstill.report.Diagnoser;
 import standstill.store.BaseFolder;
 
@@ -240,6 +242,28 @@ class WalkPagesTest {
       assertFalse(summary.contains(uuid.group()), as);
       assertTrue(summary.contains("root-id-on-no-disk"), as);
     }
+  }
+
+  @Test
+  void anAnswerThatDoesNotFitIsSaid() throws Exception {
+    Guide guide = new Guide(diagnoser.base());
+    Ranking start =
+        diagnoser
+            .diagnose(Files.readString(Path.of("docs/examples/wrong-root-id.log")))
+            .diagnosis()
+            .orElseThrow()
+            .ranking();
+    String turn =
+        diagnoser.base().checks().stream()
+            .flatMap(
+                c ->
+                    c.answers().stream()
+                        .filter(a -> guide.chance(start, c.id(), a.id()) < 0.03)
+                        .map(a -> "check." + c.id() + "=" + a.id()))
+            .findFirst()
+            .orElseThrow();
+    assertTrue(page(log + "/walk?" + turn).contains("This does not fit:"));
+    assertTrue(page(log + "/walk/summary?as=text&" + turn).contains("What does not fit together"));
   }
 
   @Test
