@@ -300,7 +300,8 @@ public record ReportView(
     return new EvidenceView(evidence.says(), strength, few, lines.size() - few.size());
   }
 
-  private static FixView fix(Fix fix) {
+  /** A fix for a page. */
+  static FixView fix(Fix fix) {
     return new FixView(
         fix.title(),
         fix.minutes(),
