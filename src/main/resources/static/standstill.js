@@ -49,3 +49,21 @@
     }
   });
 })();
+(function () {
+  if (!navigator.clipboard) return;
+  document.querySelectorAll("textarea[data-copy]").forEach(function (area) {
+    const button = document.createElement("button");
+    const line = document.createElement("p");
+    button.type = "button";
+    button.textContent = "Copy";
+    line.className = "copy";
+    line.append(button);
+    area.after(line);
+    button.addEventListener("click", function () {
+      navigator.clipboard.writeText(area.value).then(
+        function () { button.textContent = "Copied"; },
+        function () { area.select(); }
+      );
+    });
+  });
+})();

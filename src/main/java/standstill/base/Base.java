@@ -16,6 +16,7 @@ import java.util.Optional;
  * @param checks every check
  * @param symptoms every symptom
  * @param trails every false trail
+ * @param walks walks written by hand
  * @param rates measured background rates by sign id; signs that were never measured are absent
  */
 public record Base(
@@ -25,6 +26,7 @@ public record Base(
     List<Check> checks,
     List<Symptom> symptoms,
     List<Trail> trails,
+    List<Walk> walks,
     Map<String, Rate> rates) {
   public Base {
     families = List.copyOf(families);
@@ -32,6 +34,7 @@ public record Base(
     checks = List.copyOf(checks);
     symptoms = List.copyOf(symptoms);
     trails = List.copyOf(trails);
+    walks = List.copyOf(walks);
     rates = Collections.unmodifiableMap(new LinkedHashMap<>(rates));
   }
 
@@ -58,6 +61,11 @@ public record Base(
     return symptoms.stream().filter(s -> s.id().equals(id)).findFirst();
   }
 
+  /** The walk of that id. */
+  public Optional<Walk> walk(String id) {
+    return walks.stream().filter(w -> w.id().equals(id)).findFirst();
+  }
+
   /** Faults that occur in a family, in the order of their files. */
   public List<Fault> faultsOf(String family) {
     return faults.stream().filter(f -> f.families().contains(family)).toList();
@@ -69,11 +77,11 @@ public record Base(
   public Base without(String faultId) {
     List<Fault> kept = new ArrayList<>(faults);
     kept.removeIf(f -> f.id().equals(faultId));
-    return new Base(scale, families, kept, checks, symptoms, trails, rates);
+    return new Base(scale, families, kept, checks, symptoms, trails, walks, rates);
   }
 
   /** The same base with other background rates. */
   public Base withRates(Map<String, Rate> others) {
-    return new Base(scale, families, faults, checks, symptoms, trails, others);
+    return new Base(scale, families, faults, checks, symptoms, trails, walks, others);
   }
 }

@@ -51,11 +51,12 @@ final class CheckCommand implements Callable<Integer> {
     long errors = problems.stream().filter(Problem::isError).count();
     Base base = loaded.base();
     out.printf(
-        "%d faults, %d checks, %d symptoms, %d false trails: %s%n",
+        "%d faults, %d checks, %d symptoms, %d false trails, %d walks: %s%n",
         base.faults().size(),
         base.checks().size(),
         base.symptoms().size(),
         base.trails().size(),
+        base.walks().size(),
         errors == 0 ? "no errors" : errors == 1 ? "1 error" : errors + " errors");
     out.flush();
     return errors == 0 ? ExitCode.OK : ExitCode.BASE;

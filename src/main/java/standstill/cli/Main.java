@@ -22,12 +22,15 @@ import picocli.CommandLine.Spec;
     footer = {
       "  java -jar target/standstill.jar diagnose boot.log",
       "  journalctl -b -1 | java -jar target/standstill.jar diagnose -",
+      "  java -jar target/standstill.jar walk boot.log",
       "  java -jar target/standstill.jar serve",
       "",
       "Exit codes: 0 done, 2 wrong usage, 3 input could not be read, 4 the fault base has errors.",
     },
     subcommands = {
       DiagnoseCommand.class,
+      ExplainCommand.class,
+      WalkCommand.class,
       ServeCommand.class,
       CheckCommand.class,
       ScoreCommand.class

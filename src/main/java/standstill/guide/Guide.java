@@ -1,6 +1,7 @@
 package standstill.guide;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -9,6 +10,7 @@ import java.util.Map;
 import java.util.Set;
 import standstill.base.Base;
 import standstill.base.Check;
+import standstill.base.Family;
 import standstill.base.Fault;
 import standstill.base.Fix;
 import standstill.base.Risk;
@@ -80,10 +82,27 @@ public final class Guide {
     return beliefs.prior(family);
   }
 
+  /**
+   * The ranking for somebody who has no log yet and does not name a kernel: the most common one.
+   */
+  public Ranking withoutLog() {
+    String most =
+        base.families().stream()
+            .map(Family::id)
+            .max(Comparator.comparingInt(id -> base.faultsOf(id).size()))
+            .orElse("");
+    return beliefs.prior(most);
+  }
+
   /** Where a walk stands after what was said. */
   public Guidance guide(Ranking start, Observations said, Limits limits) {
     Ranking now = beliefs.update(start, said);
     return new Guidance(now, step(now, said, limits), contradictions(start, said));
+  }
+
+  /** How likely an answer to a check is, as things stand. */
+  public double chance(Ranking now, String check, String answer) {
+    return beliefs.chance(now, check, answer);
   }
 
   /** The base's records behind the numbers of a {@link Troubleshooting} problem. */
@@ -348,11 +367,7 @@ public final class Guide {
             (check, answer) -> {
               if (!answer.equals(Observations.UNKNOWN)) {
                 Ranking others = beliefs.update(start, said.takeBack(check));
-                double chance =
-                    (others.unlisted() + others.noStall()) * answers.chanceOtherwise(check, answer);
-                for (Cause cause : others.causes()) {
-                  chance += cause.probability() * answers.chance(cause.fault(), check, answer);
-                }
+                double chance = beliefs.chance(others, check, answer);
                 if (chance < CONTRADICTION) {
                   found.add(new Guidance.Contradiction(check, answer, chance));
                 }

@@ -87,6 +87,15 @@ public final class Beliefs {
     return sorted(causes, unlisted / sum, noStall / sum);
   }
 
+  /** P(answer) over all hypotheses of a ranking. */
+  public double chance(Ranking now, String check, String answer) {
+    double chance = (now.unlisted() + now.noStall()) * answers.chanceOtherwise(check, answer);
+    for (Cause cause : now.causes()) {
+      chance += cause.probability() * answers.chance(cause.fault(), check, answer);
+    }
+    return chance;
+  }
+
   private double likelihood(Fault fault, Observations said) {
     double likelihood = 1;
     if (said.stage().isPresent() && !fault.stopsIn().contains(said.stage().get())) {

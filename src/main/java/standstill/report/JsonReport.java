@@ -63,6 +63,7 @@ public final class JsonReport {
       trace.put("lastLine", 0);
       root.putArray("causes");
       root.putArray("unexplained");
+      root.putArray("codes");
       return root;
     }
     Report.Diagnosis diagnosis = report.diagnosis().get();
@@ -71,17 +72,26 @@ public final class JsonReport {
     rest.put("unlisted", rounded(diagnosis.ranking().unlisted()));
     rest.put("no-stall", rounded(diagnosis.ranking().noStall()));
     ArrayNode causes = root.putArray("causes");
-    diagnosis.ranking().causes().stream()
-        .filter(Cause::hasProof)
-        .limit(top)
-        .forEach(cause -> cause(causes.addObject(), cause));
+    List<Cause> shown =
+        diagnosis.ranking().causes().stream().filter(Cause::hasProof).limit(top).toList();
+    shown.forEach(cause -> cause(causes.addObject(), cause));
     ArrayNode trails = root.putArray("falseTrails");
     diagnosis.trails().forEach(trail -> trail(trails.addObject(), trail));
     ArrayNode unexplained = root.putArray("unexplained");
     for (LogLine line : diagnosis.unexplained()) {
       unexplained.addObject().put("line", line.number()).put("text", line.text());
     }
+    ArrayNode codes = root.putArray("codes");
+    LineCode.of(diagnosis, shown).forEach(code -> code(codes.addObject(), code));
     return root;
+  }
+
+  private static void code(ObjectNode node, LineCode code) {
+    node.put("line", code.line());
+    node.put("code", code.meaning().code());
+    node.put("kind", code.meaning().kind().word());
+    node.put("meaning", code.meaning().meaning());
+    node.put("source", code.meaning().source());
   }
 
   private static void trace(ObjectNode node, Trace trace) {

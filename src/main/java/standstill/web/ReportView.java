@@ -8,9 +8,12 @@ import java.util.Map;
 import java.util.TreeMap;
 import standstill.base.Fix;
 import standstill.base.Risk;
+import standstill.decode.Decoder;
+import standstill.decode.Meaning;
 import standstill.log.LogLine;
 import standstill.rank.Cause;
 import standstill.report.Evidence;
+import standstill.report.LineCode;
 import standstill.report.Report;
 import standstill.trace.Gap;
 import standstill.trace.Loop;
@@ -23,6 +26,7 @@ import standstill.trace.Loop;
  * @param reason why it is not a boot log, or empty
  * @param track the stages as a picture
  * @param causes the likeliest causes
+ * @param codes the codes in the proof lines and near the stop, explained
  * @param lines the log, or its proof lines
  */
 public record ReportView(
@@ -38,6 +42,7 @@ public record ReportView(
     List<CauseView> causes,
     List<TrailView> trails,
     List<LineView> unexplained,
+    List<CodeView> codes,
     List<LineView> lines,
     boolean proofOnly,
     int leftOut) {
@@ -79,8 +84,24 @@ public record ReportView(
   /** A false trail on the page. */
   public record TrailView(String title, String why, String mattersWhen, List<LineView> lines) {}
 
-  /** A line of the log; {@code causes} are the numbers of the causes that it proves. */
-  public record LineView(int number, String text, List<Integer> causes) {}
+  /**
+   * A line of the log; {@code causes} are the numbers of the causes that it proves.
+   *
+   * @param parts the text in pieces, of which some are codes with an explanation; empty outside of
+   *     the log itself
+   */
+  public record LineView(int number, String text, List<Integer> causes, List<PartView> parts) {
+    LineView(int number, String text, List<Integer> causes) {
+      this(number, text, causes, List.of());
+    }
+  }
+
+  /** A piece of a line; a code when {@code code}, its number in the list of codes, is above 0. */
+  public record PartView(String text, String meaning, int code) {}
+
+  /** A code in the lines that matter, and what it means. */
+  public record CodeView(
+      int number, int line, String code, String kind, String meaning, String source) {}
 
   static ReportView of(Report report, String address, boolean proofOnly) {
     if (report.diagnosis().isEmpty()) {
@@ -93,6 +114,7 @@ public record ReportView(
           0,
           0,
           TrackView.none(),
+          List.of(),
           List.of(),
           List.of(),
           List.of(),
@@ -113,6 +135,7 @@ public record ReportView(
     for (Cause cause : shown) {
       causes.add(cause(causes.size() + 1, cause, proof));
     }
+    List<LineCode> lineCodes = LineCode.of(d, shown);
     List<LineView> all = new ArrayList<>();
     int leftOut = 0;
     int total = d.boot().lines().size();
@@ -120,7 +143,15 @@ public record ReportView(
       LogLine line = d.boot().lines().get(i);
       List<Integer> proves = proof.getOrDefault(line.number(), List.of());
       if (proofOnly ? !proves.isEmpty() : !proves.isEmpty() || total - i <= MOST_LINES) {
-        all.add(new LineView(line.number(), line.text(), proves));
+        boolean matters = !proves.isEmpty() || LineCode.isNearTheStop(i, total);
+        all.add(
+            new LineView(
+                line.number(),
+                line.text(),
+                proves,
+                matters
+                    ? parts(line.text(), lineCodes)
+                    : List.of(new PartView(line.text(), "", 0))));
       } else {
         leftOut++;
       }
@@ -149,9 +180,44 @@ public record ReportView(
                             .toList()))
             .toList(),
         d.unexplained().stream().map(l -> new LineView(l.number(), l.text(), List.of())).toList(),
+        codes(lineCodes),
         all,
         proofOnly,
         proofOnly ? 0 : leftOut);
+  }
+
+  private static List<CodeView> codes(List<LineCode> codes) {
+    List<CodeView> views = new ArrayList<>();
+    for (LineCode code : codes) {
+      Meaning m = code.meaning();
+      views.add(
+          new CodeView(
+              views.size() + 1, code.line(), m.code(), m.kind().title(), m.meaning(), m.source()));
+    }
+    return views;
+  }
+
+  /** A line in pieces, so that each is escaped for itself. */
+  private static List<PartView> parts(String text, List<LineCode> codes) {
+    List<PartView> parts = new ArrayList<>();
+    int from = 0;
+    for (Meaning meaning : Decoder.explain(text)) {
+      int number = 0;
+      for (int i = 0; i < codes.size() && number == 0; i++) {
+        number = codes.get(i).says(meaning) ? i + 1 : 0;
+      }
+      if (number > 0 && meaning.end() > meaning.start()) {
+        if (meaning.start() > from) {
+          parts.add(new PartView(text.substring(from, meaning.start()), "", 0));
+        }
+        parts.add(new PartView(meaning.code(), meaning.meaning(), number));
+        from = meaning.end();
+      }
+    }
+    if (from < text.length()) {
+      parts.add(new PartView(text.substring(from), "", 0));
+    }
+    return parts;
   }
 
   private static String headline(String verdict, Report.Diagnosis d) {
@@ -234,7 +300,8 @@ public record ReportView(
     return new EvidenceView(evidence.says(), strength, few, lines.size() - few.size());
   }
 
-  private static FixView fix(Fix fix) {
+  /** A fix for a page. */
+  static FixView fix(Fix fix) {
     return new FixView(
         fix.title(),
         fix.minutes(),

@@ -4,6 +4,8 @@ import io.javalin.config.RoutesConfig;
 import io.javalin.http.ContentTooLargeResponse;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
+import java.util.Map;
+import standstill.guide.Guide;
 import standstill.report.Diagnoser;
 import standstill.store.Pastes;
 
@@ -14,12 +16,24 @@ final class Routes {
   static void install(RoutesConfig routes, Diagnoser diagnoser, Pastes pastes, Pages pages) {
     HomePage home = new HomePage(pages, diagnoser);
     ReportPage report = new ReportPage(pages, diagnoser, pastes);
+    Guide guide = new Guide(diagnoser.base());
+    WalkPage walk = new WalkPage(pages, diagnoser, guide, pastes);
+    TreePage tree = new TreePage(pages, diagnoser, guide, pastes);
+    SummaryPage summary = new SummaryPage(pages, diagnoser, guide, pastes);
+    AuthoredWalkPage authored = new AuthoredWalkPage(pages, diagnoser.base());
     DiagnoseApi api = new DiagnoseApi(diagnoser);
     routes.before(Headers::secure);
     routes.get("/", home::show);
     routes.post("/diagnose", report::create);
     routes.get("/log/{address}", report::show);
     routes.post("/log/{address}/forget", report::forget);
+    for (String place : new String[] {"/walk", "/log/{address}/walk"}) {
+      routes.get(place, walk::show);
+      routes.get(place + "/tree", tree::show);
+      routes.get(place + "/summary", summary::show);
+    }
+    routes.get("/walks/{id}", authored::show);
+    routes.get("/getting-a-log", ctx -> pages.show(ctx, "getting-a-log", Map.of()));
     routes.post("/api/diagnose", api::diagnose);
     routes.get("/files/{name}", StaticFiles::serve);
     routes.exception(TooLarge.class, (e, ctx) -> tooLarge(pages, ctx));
@@ -55,9 +69,9 @@ final class Routes {
       Pages pages, Context ctx, HttpStatus status, String title, String text) {
     ctx.status(status);
     if (ctx.path().startsWith("/api/")) {
-      ctx.json(java.util.Map.of("error", title, "advice", text));
+      ctx.json(Map.of("error", title, "advice", text));
     } else {
-      pages.show(ctx, "message", java.util.Map.of("title", title, "text", text));
+      pages.show(ctx, "message", Map.of("title", title, "text", text));
     }
   }
 }

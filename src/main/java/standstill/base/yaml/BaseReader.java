@@ -13,12 +13,14 @@ import standstill.base.Base;
 import standstill.base.Check;
 import standstill.base.Family;
 import standstill.base.Fault;
+import standstill.base.Fix;
 import standstill.base.Rate;
 import standstill.base.Scale;
 import standstill.base.Sign;
 import standstill.base.SignForm;
 import standstill.base.Symptom;
 import standstill.base.Trail;
+import standstill.base.Walk;
 import standstill.text.Position;
 import standstill.text.Problem;
 
@@ -59,7 +61,8 @@ public final class BaseReader {
       }
       Scale none = new Scale(Map.of(), Map.of(), Map.of(), Map.of(), Map.of(), 0, Map.of());
       return new Loaded(
-          new Base(none, List.of(), List.of(), List.of(), List.of(), List.of(), Map.of()),
+          new Base(
+              none, List.of(), List.of(), List.of(), List.of(), List.of(), List.of(), Map.of()),
           problems);
     }
     EntryReader entries = new EntryReader(scale);
@@ -69,6 +72,7 @@ public final class BaseReader {
     List<Check> checks = new ArrayList<>();
     List<Symptom> symptoms = new ArrayList<>();
     List<Trail> trails = new ArrayList<>();
+    List<Walk> walks = new ArrayList<>();
     Map<String, Rate> rates = new LinkedHashMap<>();
     for (BaseText file : files) {
       String folder = file.folder();
@@ -80,6 +84,8 @@ public final class BaseReader {
         with(file, sink -> SmallReaders.check(entries, file, sink)).ifPresent(checks::add);
       } else if (folder.equals("trails")) {
         with(file, sink -> SmallReaders.trail(file, sink)).ifPresent(trails::add);
+      } else if (folder.equals("walks")) {
+        with(file, sink -> WalkReader.read(file, sink)).ifPresent(walks::add);
       } else if (folder.equals("families")) {
         with(file, sink -> SmallReaders.family(file, sink)).ifPresent(families::add);
       } else if (file.name().equals("symptoms.yaml")) {
@@ -95,7 +101,7 @@ public final class BaseReader {
       }
     }
     Base base =
-        new Base(scale, families, faults, checks, symptoms, trails, bySignId(faults, rates));
+        new Base(scale, families, faults, checks, symptoms, trails, walks, bySignId(faults, rates));
     crossReferences(base);
     return new Loaded(base, problems);
   }
@@ -144,6 +150,25 @@ public final class BaseReader {
     }
     for (Trail trail : base.trails()) {
       refer(trail.where(), trail.families(), families, "family");
+    }
+    ids(base.walks(), Walk::id, Walk::where, "walk");
+    Set<String> fixIds =
+        base.faults().stream()
+            .flatMap(f -> f.fixes().stream())
+            .map(Fix::id)
+            .collect(Collectors.toSet());
+    for (Walk walk : base.walks()) {
+      refer(walk.where(), walk.symptoms(), symptomIds.keySet(), "symptom");
+      refer(walk.where(), walk.faults(), faultIds.keySet(), "fault");
+      for (Walk.Step step : walk.steps()) {
+        for (Walk.Answer answer : step.answers()) {
+          if (answer.leads() == Walk.Leads.FAULT) {
+            refer(answer.where(), List.of(answer.to()), faultIds.keySet(), "fault");
+          } else if (answer.leads() == Walk.Leads.FIX) {
+            refer(answer.where(), List.of(answer.to()), fixIds, "fix");
+          }
+        }
+      }
     }
   }
 

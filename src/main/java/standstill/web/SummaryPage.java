@@ -1,0 +1,64 @@
+package standstill.web;
+
+import io.javalin.http.Context;
+import java.util.Map;
+import standstill.guide.Course;
+import standstill.guide.Guide;
+import standstill.report.Diagnoser;
+import standstill.report.WalkSummary;
+import standstill.share.Disguise;
+import standstill.store.Pastes;
+
+/** The summary of a walk, to copy: as a page, or alone as text, Markdown or JSON. */
+final class SummaryPage {
+  private final Pages pages;
+  private final Diagnoser diagnoser;
+  private final Guide guide;
+  private final Pastes pastes;
+
+  SummaryPage(Pages pages, Diagnoser diagnoser, Guide guide, Pastes pastes) {
+    this.pages = pages;
+    this.diagnoser = diagnoser;
+    this.guide = guide;
+    this.pastes = pastes;
+  }
+
+  /**
+   * What the page shows.
+   *
+   * @param walk address of the walk
+   */
+  public record SummaryView(String text, String markdown, String json, String walk, String self) {}
+
+  void show(Context ctx) {
+    WalkPlace place = WalkPlace.of(ctx, diagnoser, guide, pastes);
+    Course course = WalkAddress.read(ctx, diagnoser.base());
+    Disguise disguise = place.disguise();
+    WalkSummary summary =
+        new WalkSummary(
+            diagnoser.base(),
+            course,
+            place.guidance(guide, course),
+            place.report(),
+            disguise::apply);
+    String as = ctx.queryParam("as");
+    switch (as == null ? "page" : as) {
+      case "page" ->
+          pages.show(
+              ctx,
+              "summary",
+              Map.of(
+                  "v",
+                  new SummaryView(
+                      summary.text(),
+                      summary.markdown(),
+                      summary.json(),
+                      place.to(course),
+                      place.to("summary", course))));
+      case "text" -> ctx.contentType("text/plain; charset=utf-8").result(summary.text());
+      case "markdown" -> ctx.contentType("text/markdown; charset=utf-8").result(summary.markdown());
+      case "json" -> ctx.contentType("application/json; charset=utf-8").result(summary.json());
+      default -> throw new NotUnderstood("'as' is page, text, markdown or json.");
+    }
+  }
+}

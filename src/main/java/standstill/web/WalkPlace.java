@@ -1,0 +1,75 @@
+package standstill.web;
+
+import io.javalin.http.Context;
+import io.javalin.http.NotFoundResponse;
+import java.util.List;
+import java.util.Optional;
+import standstill.guide.Course;
+import standstill.guide.Guidance;
+import standstill.guide.Guide;
+import standstill.rank.Ranking;
+import standstill.report.Diagnoser;
+import standstill.report.Report;
+import standstill.share.Disguise;
+import standstill.store.Pastes;
+
+/**
+ * Where a walk takes place: beside a pasted log, or without one.
+ *
+ * @param path address of the walk without its question mark
+ * @param address of the log; empty without one
+ * @param report of the log
+ * @param boot number that the address asks for; 0 for the last
+ * @param start ranking before anything was said
+ */
+record WalkPlace(String path, String address, Optional<Report> report, int boot, Ranking start) {
+
+  /** The place that a request asks for. */
+  static WalkPlace of(Context ctx, Diagnoser diagnoser, Guide guide, Pastes pastes) {
+    if (!ctx.pathParamMap().containsKey("address")) {
+      return new WalkPlace("/walk", "", Optional.empty(), 0, guide.withoutLog());
+    }
+    String address = ctx.pathParam("address");
+    Report report = pastes.get(address).orElseThrow(NotFoundResponse::new);
+    int boot = DiagnoseApi.number(ctx, "boot", 0);
+    if (boot > report.log().boots().size()) {
+      throw new NotFoundResponse();
+    }
+    if (boot > 0) {
+      report = diagnoser.diagnose(report.log(), boot);
+    }
+    if (report.diagnosis().isEmpty()) {
+      throw new NotUnderstood(
+          "This text is not a boot log, so there is nothing to start a walk from. Start from what you see"
+              + " instead.");
+    }
+    return new WalkPlace(
+        "/log/" + address + "/walk",
+        address,
+        Optional.of(report),
+        boot,
+        report.diagnosis().get().ranking());
+  }
+
+  boolean log() {
+    return report.isPresent();
+  }
+
+  Guidance guidance(Guide guide, Course course) {
+    return guide.guide(start, course.observations(), course.limits(log()));
+  }
+
+  /** The address of a walk. */
+  String to(Course course) {
+    return path + WalkAddress.query(course, boot);
+  }
+
+  /** The address of another view of a walk. */
+  String to(String view, Course course) {
+    return path + "/" + view + WalkAddress.query(course, boot);
+  }
+
+  Disguise disguise() {
+    return report.map(r -> Disguise.of(r.log())).orElseGet(() -> Disguise.of(List.of()));
+  }
+}
