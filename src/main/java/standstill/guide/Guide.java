@@ -119,7 +119,7 @@ public final class Guide {
       return getLog(costNow, logGain);
     }
     if (question >= 0) {
-      return ask(setup.checks().get(question), problem.questionCost(question), costNow, bestSaving);
+      return ask(setup, question, costNow, bestSaving);
     }
     if (repair >= 0 && problem.chance(belief, repair) >= LEAST_CHANCE) {
       int safe = isGrave(setup.fixes().get(repair)) ? harmless(setup, said) : repair;
@@ -174,11 +174,7 @@ public final class Guide {
     }
     return best < 0
         ? null
-        : ask(
-            setup.checks().get(best),
-            setup.problem().questionCost(best),
-            costNow,
-            bestNet + setup.problem().questionCost(best));
+        : ask(setup, best, costNow, bestNet + setup.problem().questionCost(best));
   }
 
   private Setup setup(Ranking now, Observations said, Limits limits) {
@@ -286,9 +282,14 @@ public final class Guide {
                 figure("Expected minutes with the text", costNow - gain))));
   }
 
-  private static Step.Ask ask(Check check, double cost, double costNow, double saving) {
+  private static Step.Ask ask(Setup setup, int question, double costNow, double saving) {
+    double cost = setup.problem().questionCost(question);
+    double[][] parts = new double[setup.problem().replies(question)][];
+    for (int r = 0; r < parts.length; r++) {
+      parts[r] = setup.problem().replied(setup.belief(), question, r);
+    }
     return new Step.Ask(
-        check,
+        setup.checks().get(question),
         new Step.Why(
             cost,
             costNow,
@@ -299,7 +300,12 @@ public final class Guide {
             List.of(
                 figure("Expected minutes to the cure as things stand", costNow),
                 figure("Expected minutes saved by the answer", saving),
-                figure("Minutes that the look costs", cost))));
+                figure("Minutes that the look costs", cost),
+                String.format(
+                    Locale.ROOT,
+                    "Uncertainty about the cause: %.2f bits, of which the answer is expected to take away %.2f",
+                    Entropy.bits(setup.belief()),
+                    Entropy.gain(parts)))));
   }
 
   private Step repair(Setup setup, int repair, double costNow) {
