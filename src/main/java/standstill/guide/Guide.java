@@ -23,8 +23,8 @@ import standstill.rank.Ranking;
  * Chooses the next step by decision theory.
  *
  * <p>One fault is present. Repairs are ordered by probability of cure over cost; a question is
- * asked first where it lowers the expected cost of repair by more than it costs ({@link
- * Troubleshooting}, one step of look-ahead). Cost is minutes, plus what the scale charges for a
+ * asked first where the plan that begins with it is expected to cost less ({@link Troubleshooting},
+ * two steps of look-ahead, three where little is left). Cost is minutes, plus what the scale charges for a
  * risk and for each thing needed. Two rules stand above the arithmetic: a repair that can lose
  * data, writes firmware or opens the case is never the first step while a harmless one or a
  * question is left, and what a person lacks or has skipped is not proposed.
@@ -100,27 +100,18 @@ public final class Guide {
     Troubleshooting problem = setup.problem();
     double[] belief = setup.belief();
     boolean[] used = new boolean[problem.repairs()];
-    int repair = problem.bestRepair(belief, used);
     double costNow = problem.costOfRepair(belief, used);
-    int question = -1;
-    double bestGain = 0;
-    double bestSaving = 0;
-    for (int q = 0; q < problem.questions(); q++) {
-      double saving = problem.saving(belief, used, q);
-      double gain = saving - problem.questionCost(q);
-      if (gain > bestGain) {
-        bestGain = gain;
-        bestSaving = saving;
-        question = q;
+    Troubleshooting.Move move = problem.next(belief, used, new boolean[problem.questions()]);
+    if (!limits.hasLog()) {
+      double logGain = logSaving(setup, costNow) - LOG_MINUTES;
+      if (logGain > Math.max(0, costNow - move.expected())) {
+        return getLog(costNow, logGain);
       }
     }
-    double logGain = limits.hasLog() ? 0 : logSaving(setup, costNow) - LOG_MINUTES;
-    if (logGain > bestGain) {
-      return getLog(costNow, logGain);
+    if (move instanceof Troubleshooting.Question asked) {
+      return ask(setup, asked.question(), costNow, move.expected());
     }
-    if (question >= 0) {
-      return ask(setup, question, costNow, bestSaving);
-    }
+    int repair = move instanceof Troubleshooting.Repair tried ? tried.repair() : -1;
     if (repair >= 0 && problem.chance(belief, repair) >= LEAST_CHANCE) {
       int safe = isGrave(setup.fixes().get(repair)) ? harmless(setup, said) : repair;
       if (safe >= 0) {
@@ -174,7 +165,7 @@ public final class Guide {
     }
     return best < 0
         ? null
-        : ask(setup, best, costNow, bestNet + setup.problem().questionCost(best));
+        : ask(setup, best, costNow, costNow - bestNet);
   }
 
   private Setup setup(Ranking now, Observations said, Limits limits) {
@@ -282,7 +273,7 @@ public final class Guide {
                 figure("Expected minutes with the text", costNow - gain))));
   }
 
-  private static Step.Ask ask(Setup setup, int question, double costNow, double saving) {
+  private static Step.Ask ask(Setup setup, int question, double costNow, double costAfter) {
     double cost = setup.problem().questionCost(question);
     double[][] parts = new double[setup.problem().replies(question)][];
     for (int r = 0; r < parts.length; r++) {
@@ -293,13 +284,13 @@ public final class Guide {
         new Step.Why(
             cost,
             costNow,
-            costNow - saving + cost,
-            saving > cost
+            costAfter,
+            costAfter < costNow
                 ? "The answer is expected to save more time than it takes."
                 : "The next repair is a grave one, so it is worth looking first.",
             List.of(
                 figure("Expected minutes to the cure as things stand", costNow),
-                figure("Expected minutes saved by the answer", saving),
+                figure("Expected minutes saved by the answer", costNow - costAfter + cost),
                 figure("Minutes that the look costs", cost),
                 String.format(
                     Locale.ROOT,
