@@ -24,10 +24,10 @@ import standstill.rank.Ranking;
  *
  * <p>One fault is present. Repairs are ordered by probability of cure over cost; a question is
  * asked first where the plan that begins with it is expected to cost less ({@link Troubleshooting},
- * two steps of look-ahead, three where little is left). Cost is minutes, plus what the scale charges for a
- * risk and for each thing needed. Two rules stand above the arithmetic: a repair that can lose
- * data, writes firmware or opens the case is never the first step while a harmless one or a
- * question is left, and what a person lacks or has skipped is not proposed.
+ * two steps of look-ahead, three where little is left). Cost is minutes, plus what the scale
+ * charges for a risk and for each thing needed. Two rules stand above the arithmetic: a repair that
+ * can lose data, writes firmware or opens the case is never the first step while a harmless one or
+ * a question is left, and what a person lacks or has skipped is not proposed.
  *
  * <p>Only the likeliest causes enter the arithmetic: those that hold {@link #MASS} of what the
  * listed faults have together, at most {@link #MOST_CAUSES}. The rest is one more cause that
@@ -37,14 +37,18 @@ public final class Guide {
   private static final double MASS = 0.995;
   private static final int MOST_CAUSES = 48;
 
-  /** Minutes charged for giving up: about an evening, and somebody else's time. */
-  static final double GIVE_UP = 240;
+  /**
+   * Minutes charged for giving up: an evening, and somebody else's time. It decides how unlikely a
+   * repair may be and still be proposed. Chosen by simulated walks: with 240 the guide hands over
+   * while a cure is still likely, with 600 people need more steps and minutes on average.
+   */
+  public static final double GIVE_UP = 400;
 
   /** Minutes that trying a repair costs on top of its own: a restart, and a look. */
-  static final double TRY_OUT = 3;
+  public static final double TRY_OUT = 3;
 
   /** Minutes to get a verbose log out of a machine that stops. */
-  static final double LOG_MINUTES = 10;
+  public static final double LOG_MINUTES = 10;
 
   private static final double LEAST_CHANCE = 0.004;
   private static final double CONTRADICTION = 0.05;
@@ -163,9 +167,7 @@ public final class Guide {
         best = q;
       }
     }
-    return best < 0
-        ? null
-        : ask(setup, best, costNow, costNow - bestNet);
+    return best < 0 ? null : ask(setup, best, costNow, costNow - bestNet);
   }
 
   private Setup setup(Ranking now, Observations said, Limits limits) {

@@ -205,8 +205,8 @@ final class Troubleshooting {
   }
 
   /**
-   * The next move by looking some steps ahead: a question, the first repair of the best sequence, or
-   * the end. Behind the horizon only repairs follow.
+   * The next move by looking some steps ahead: a question, the first repair of the best sequence,
+   * or the end. Behind the horizon only repairs follow.
    *
    * <p>With one step of look-ahead alone, a question that pays only together with a second one is
    * never asked, and a question that pays is asked before a quick repair that may spare it. Where
@@ -244,8 +244,7 @@ final class Troubleshooting {
         .toArray();
   }
 
-  private Move ahead(
-      double[] belief, boolean[] used, boolean[] asked, int[] questions, int depth) {
+  private Move ahead(double[] belief, boolean[] used, boolean[] asked, int[] questions, int depth) {
     Sequence repairs = sequence(belief, used);
     Move best =
         repairs.first() < 0
@@ -259,8 +258,7 @@ final class Troubleshooting {
       int a = repairs.first();
       used[a] = true;
       double expected =
-          cost[a] * total
-              + ahead(failed(belief, a), used, asked, questions, depth - 1).expected();
+          cost[a] * total + ahead(failed(belief, a), used, asked, questions, depth - 1).expected();
       used[a] = false;
       best = expected < best.expected() ? new Repair(a, expected) : best;
     }

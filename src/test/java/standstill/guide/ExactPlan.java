@@ -33,9 +33,7 @@ final class ExactPlan {
       if (state / place % 4 == 0) {
         best =
             Math.min(
-                best,
-                problem.cost(a) * total
-                    + optimum(problem.failed(belief, a), state + place));
+                best, problem.cost(a) * total + optimum(problem.failed(belief, a), state + place));
       }
       place *= 4;
     }

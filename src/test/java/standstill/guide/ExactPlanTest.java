@@ -46,8 +46,7 @@ class ExactPlanTest {
       Arrays.setAll(belief, f -> Math.pow(random.nextDouble(), 2) + 0.01);
       double sum = Arrays.stream(belief).sum();
       Arrays.setAll(belief, f -> belief[f] / sum);
-      return new Small(
-          new Troubleshooting(cured, cure, cost, answers, questionCost, 240), belief);
+      return new Small(new Troubleshooting(cured, cure, cost, answers, questionCost, 240), belief);
     }
   }
 
