@@ -11,12 +11,14 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import standstill.base.Base;
@@ -75,6 +77,29 @@ final class ScoreCommand implements Callable<Integer> {
           "Fail with exit code 1 when a measure is worse than recorded in this JSON file.")
   private @Nullable Path least;
 
+  @Option(
+      names = "--walks",
+      description = {
+        "Measure guided diagnosis instead: simulated people search for the cure by the guide and in three plain"
+            + " ways. Needs no labelled boots."
+      })
+  private boolean walks;
+
+  @Option(
+      names = "--seed",
+      paramLabel = "N",
+      defaultValue = "1",
+      description =
+          "With --walks: draws the people; the same number, the same people. ${DEFAULT-VALUE} when left out.")
+  private long seed = 1;
+
+  @Option(
+      names = "--people",
+      paramLabel = "N",
+      defaultValue = "1000",
+      description = "With --walks: how many people; ${DEFAULT-VALUE} when left out.")
+  private int people = 1000;
+
   @Mixin private final BaseOption base = new BaseOption();
 
   @Spec private @Nullable CommandSpec spec;
@@ -82,6 +107,13 @@ final class ScoreCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     Base used = base.base();
+    if (walks) {
+      if (people < 1) {
+        throw new ParameterException(
+            Objects.requireNonNull(spec).commandLine(), "--people needs a number from 1 on");
+      }
+      return WalksTable.measure(used, seed, people, json, Output.of(spec));
+    }
     BootFolder.Boots boots;
     try {
       boots = BootFolder.read(folder);

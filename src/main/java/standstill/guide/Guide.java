@@ -25,11 +25,11 @@ import standstill.rank.Ranking;
  * Chooses the next step by decision theory.
  *
  * <p>One fault is present. Repairs are ordered by probability of cure over cost; a question is
- * asked first where it lowers the expected cost of repair by more than it costs ({@link
- * Troubleshooting}, one step of look-ahead). Cost is minutes, plus what the scale charges for a
- * risk and for each thing needed. Two rules stand above the arithmetic: a repair that can lose
- * data, writes firmware or opens the case is never the first step while a harmless one or a
- * question is left, and what a person lacks or has skipped is not proposed.
+ * asked first where the plan that begins with it is expected to cost less ({@link Troubleshooting},
+ * two steps of look-ahead, three where little is left). Cost is minutes, plus what the scale
+ * charges for a risk and for each thing needed. Two rules stand above the arithmetic: a repair that
+ * can lose data, writes firmware or opens the case is never the first step while a harmless one or
+ * a question is left, and what a person lacks or has skipped is not proposed.
  *
  * <p>Only the likeliest causes enter the arithmetic: those that hold {@link #MASS} of what the
  * listed faults have together, at most {@link #MOST_CAUSES}. The rest is one more cause that
@@ -39,14 +39,18 @@ public final class Guide {
   private static final double MASS = 0.995;
   private static final int MOST_CAUSES = 48;
 
-  /** Minutes charged for giving up: about an evening, and somebody else's time. */
-  static final double GIVE_UP = 240;
+  /**
+   * Minutes charged for giving up: an evening, and somebody else's time. It decides how unlikely a
+   * repair may be and still be proposed. Chosen by simulated walks: with 240 the guide hands over
+   * while a cure is still likely, with 600 people need more steps and minutes on average.
+   */
+  public static final double GIVE_UP = 400;
 
   /** Minutes that trying a repair costs on top of its own: a restart, and a look. */
-  static final double TRY_OUT = 3;
+  public static final double TRY_OUT = 3;
 
   /** Minutes to get a verbose log out of a machine that stops. */
-  static final double LOG_MINUTES = 10;
+  public static final double LOG_MINUTES = 10;
 
   private static final double LEAST_CHANCE = 0.004;
   private static final double CONTRADICTION = 0.05;
@@ -119,27 +123,18 @@ public final class Guide {
     Troubleshooting problem = setup.problem();
     double[] belief = setup.belief();
     boolean[] used = new boolean[problem.repairs()];
-    int repair = problem.bestRepair(belief, used);
     double costNow = problem.costOfRepair(belief, used);
-    int question = -1;
-    double bestGain = 0;
-    double bestSaving = 0;
-    for (int q = 0; q < problem.questions(); q++) {
-      double saving = problem.saving(belief, used, q);
-      double gain = saving - problem.questionCost(q);
-      if (gain > bestGain) {
-        bestGain = gain;
-        bestSaving = saving;
-        question = q;
+    Troubleshooting.Move move = problem.next(belief, used, new boolean[problem.questions()]);
+    if (!limits.hasLog()) {
+      double logGain = logSaving(setup, costNow) - LOG_MINUTES;
+      if (logGain > Math.max(0, costNow - move.expected())) {
+        return getLog(costNow, logGain);
       }
     }
-    double logGain = limits.hasLog() ? 0 : logSaving(setup, costNow) - LOG_MINUTES;
-    if (logGain > bestGain) {
-      return getLog(costNow, logGain);
+    if (move instanceof Troubleshooting.Question asked) {
+      return ask(setup, asked.question(), costNow, move.expected());
     }
-    if (question >= 0) {
-      return ask(setup.checks().get(question), problem.questionCost(question), costNow, bestSaving);
-    }
+    int repair = move instanceof Troubleshooting.Repair tried ? tried.repair() : -1;
     if (repair >= 0 && problem.chance(belief, repair) >= LEAST_CHANCE) {
       int safe = isGrave(setup.fixes().get(repair)) ? harmless(setup, said) : repair;
       if (safe >= 0) {
@@ -191,13 +186,7 @@ public final class Guide {
         best = q;
       }
     }
-    return best < 0
-        ? null
-        : ask(
-            setup.checks().get(best),
-            setup.problem().questionCost(best),
-            costNow,
-            bestNet + setup.problem().questionCost(best));
+    return best < 0 ? null : ask(setup, best, costNow, costNow - bestNet);
   }
 
   private Setup setup(Ranking now, Observations said, Limits limits) {
@@ -305,20 +294,30 @@ public final class Guide {
                 figure("Expected minutes with the text", costNow - gain))));
   }
 
-  private static Step.Ask ask(Check check, double cost, double costNow, double saving) {
+  private static Step.Ask ask(Setup setup, int question, double costNow, double costAfter) {
+    double cost = setup.problem().questionCost(question);
+    double[][] parts = new double[setup.problem().replies(question)][];
+    for (int r = 0; r < parts.length; r++) {
+      parts[r] = setup.problem().replied(setup.belief(), question, r);
+    }
     return new Step.Ask(
-        check,
+        setup.checks().get(question),
         new Step.Why(
             cost,
             costNow,
-            costNow - saving + cost,
-            saving > cost
+            costAfter,
+            costAfter < costNow
                 ? "The answer is expected to save more time than it takes."
                 : "The next repair is a grave one, so it is worth looking first.",
             List.of(
                 figure("Expected minutes to the cure as things stand", costNow),
-                figure("Expected minutes saved by the answer", saving),
-                figure("Minutes that the look costs", cost))));
+                figure("Expected minutes saved by the answer", costNow - costAfter + cost),
+                figure("Minutes that the look costs", cost),
+                String.format(
+                    Locale.ROOT,
+                    "Uncertainty about the cause: %.2f bits, of which the answer is expected to take away %.2f",
+                    Entropy.bits(setup.belief()),
+                    Entropy.gain(parts)))));
   }
 
   private Step repair(Setup setup, int repair, double costNow) {

@@ -1,6 +1,8 @@
 package standstill.guide;
 
 import java.util.Arrays;
+import java.util.Comparator;
+import java.util.stream.IntStream;
 
 /**
  * A troubleshooting problem in numbers: one of several faults is present, each repair may cure one
@@ -12,12 +14,23 @@ import java.util.Arrays;
  * spares a division at every leaf.
  */
 final class Troubleshooting {
+  /** Repairs and questions together, up to which a problem is looked at whole. */
+  static final int SMALL = 10;
+
+  static final int DEEP = 3;
+
+  /** Questions that are followed two steps in a large problem. */
+  static final int WIDE = 8;
+
   private final int[] cured;
   private final double[] cure;
   private final double[] cost;
   private final double[][][] answer;
   private final double[] questionCost;
   private final double giveUp;
+
+  /** For each fault its repairs, best cure over cost first. */
+  private final int[][] chains;
 
   /**
    * A problem.
@@ -43,7 +56,34 @@ final class Troubleshooting {
     this.answer = answer.clone();
     this.questionCost = questionCost.clone();
     this.giveUp = giveUp;
+    int faults = Arrays.stream(cured).max().orElse(-1) + 1;
+    this.chains = new int[faults][];
+    for (int f = 0; f < faults; f++) {
+      int fault = f;
+      chains[f] =
+          IntStream.range(0, cured.length)
+              .filter(a -> cured[a] == fault)
+              .boxed()
+              .sorted(Comparator.comparingDouble(a -> -cure[a] / cost[a]))
+              .mapToInt(a -> a)
+              .toArray();
+    }
   }
+
+  /** What to do next. */
+  sealed interface Move {
+    /** Expected minutes of the best plan found that begins so, times the belief's sum. */
+    double expected();
+  }
+
+  /** Ask a question. */
+  record Question(int question, double expected) implements Move {}
+
+  /** Try a repair. */
+  record Repair(int repair, double expected) implements Move {}
+
+  /** Give up. */
+  record Stop(double expected) implements Move {}
 
   int repairs() {
     return cured.length;
@@ -91,26 +131,12 @@ final class Troubleshooting {
   }
 
   /**
-   * The repair with the highest probability of cure over cost; −1 when none is worth its cost.
+   * The first repair of the best sequence; −1 when none is worth its cost.
    *
-   * <p>For one fault and independent costs, descending probability over cost is the optimal order
-   * (Kadane and Simon 1977; Heckerman, Breese and Rommelse, Communications of the ACM 38(3), 1995).
-   *
-   * @param used repairs that were tried
+   * @param used repairs that are out of the question; the belief knows already of those that failed
    */
   int bestRepair(double[] belief, boolean[] used) {
-    int best = -1;
-    double bestRatio = 0;
-    for (int a = 0; a < cured.length; a++) {
-      if (!used[a]) {
-        double ratio = chance(belief, a) / cost[a];
-        if (ratio > bestRatio) {
-          bestRatio = ratio;
-          best = a;
-        }
-      }
-    }
-    return best >= 0 && bestRatio * giveUp > sum(belief) ? best : -1;
+    return sequence(belief, used).first();
   }
 
   /**
@@ -119,42 +145,132 @@ final class Troubleshooting {
    * fault is there in the end.
    */
   double costOfRepair(double[] belief, boolean[] used) {
-    double[] left = belief.clone();
-    boolean[] done = used.clone();
-    double total = sum(left);
-    double expected = 0;
-    while (true) {
-      int next = bestRepair(left, done);
-      if (next < 0) {
-        return expected + total * giveUp;
+    return sequence(belief, used).expected();
+  }
+
+  /** A sequence of repairs: its first one, −1 when it is empty, and what it costs. */
+  private record Sequence(int first, double expected) {}
+
+  /**
+   * The best sequence of repairs. For one fault and independent costs, descending probability over
+   * cost is the optimal order (Kadane and Simon 1977; Heckerman, Breese and Rommelse,
+   * Communications of the ACM 38(3), 1995); where to end it is found by looking at every end.
+   */
+  private Sequence sequence(double[] belief, boolean[] used) {
+    double total = sum(belief);
+    double[] chance = new double[cured.length];
+    double least = total;
+    for (int f = 0; f < chains.length; f++) {
+      double left = belief[f];
+      for (int a : chains[f]) {
+        if (!used[a]) {
+          chance[a] = left * cure[a];
+          left -= chance[a];
+          least -= chance[a];
+        }
       }
-      expected += total * cost[next];
-      double gain = chance(left, next);
-      left[cured[next]] -= gain;
-      total -= gain;
-      done[next] = true;
     }
+    // A repair that would not pay even when all others have failed never pays.
+    int[] order = new int[cured.length];
+    double[] ratios = new double[cured.length];
+    int count = 0;
+    for (int[] chain : chains) {
+      for (int a : chain) {
+        double ratio = chance[a] / cost[a];
+        if (ratio > 0 && ratio * giveUp > least) {
+          int at = count++;
+          while (at > 0 && ratios[at - 1] < ratio) {
+            ratios[at] = ratios[at - 1];
+            order[at] = order[at - 1];
+            at--;
+          }
+          ratios[at] = ratio;
+          order[at] = a;
+        }
+      }
+    }
+    double best = total * giveUp;
+    boolean any = false;
+    double paid = 0;
+    double left = total;
+    for (int i = 0; i < count; i++) {
+      paid += left * cost[order[i]];
+      left -= chance[order[i]];
+      if (paid + left * giveUp < best) {
+        best = paid + left * giveUp;
+        any = true;
+      }
+    }
+    return new Sequence(any ? order[0] : -1, best);
   }
 
   /**
-   * Expected cost of the best plan that may ask up to {@code depth} questions before each has paid
-   * for itself, times the belief's sum. Depth 0 is {@link #costOfRepair}.
+   * The next move by looking some steps ahead: a question, the first repair of the best sequence,
+   * or the end. Behind the horizon only repairs follow.
+   *
+   * <p>With one step of look-ahead alone, a question that pays only together with a second one is
+   * never asked, and a question that pays is asked before a quick repair that may spare it. Where
+   * the problem is small, all moves are followed {@link #DEEP} steps; otherwise the {@link #WIDE}
+   * questions that save most are followed two steps.
+   *
+   * @param used repairs that are out of the question
+   * @param asked questions that are
    */
-  double costWithQuestions(double[] belief, boolean[] used, boolean[] asked, int depth) {
-    double best = costOfRepair(belief, used);
+  Move next(double[] belief, boolean[] used, boolean[] asked) {
+    boolean small = cured.length + answer.length <= SMALL;
+    int[] questions = promising(belief, used, asked, small ? answer.length : WIDE);
+    return ahead(belief, used.clone(), asked.clone(), questions, small ? DEEP : 2);
+  }
+
+  /** The questions that save most for their cost, best first. */
+  private int[] promising(double[] belief, boolean[] used, boolean[] asked, int most) {
+    double now = costOfRepair(belief, used);
+    double total = sum(belief);
+    double[] net = new double[answer.length];
+    for (int q = 0; q < answer.length; q++) {
+      if (!asked[q]) {
+        net[q] = now - questionCost[q] * total;
+        for (int r = 0; r < answer[q].length; r++) {
+          net[q] -= costOfRepair(replied(belief, q, r), used);
+        }
+      }
+    }
+    return IntStream.range(0, answer.length)
+        .filter(q -> !asked[q])
+        .boxed()
+        .sorted(Comparator.comparingDouble(q -> -net[q]))
+        .limit(most)
+        .mapToInt(q -> q)
+        .toArray();
+  }
+
+  private Move ahead(double[] belief, boolean[] used, boolean[] asked, int[] questions, int depth) {
+    Sequence repairs = sequence(belief, used);
+    Move best =
+        repairs.first() < 0
+            ? new Stop(repairs.expected())
+            : new Repair(repairs.first(), repairs.expected());
     if (depth == 0) {
       return best;
     }
     double total = sum(belief);
-    for (int q = 0; q < answer.length; q++) {
-      if (!asked[q] && questionCost[q] * total < best) {
+    if (repairs.first() >= 0 && depth > 1) {
+      int a = repairs.first();
+      used[a] = true;
+      double expected =
+          cost[a] * total + ahead(failed(belief, a), used, asked, questions, depth - 1).expected();
+      used[a] = false;
+      best = expected < best.expected() ? new Repair(a, expected) : best;
+    }
+    for (int q : questions) {
+      if (!asked[q] && questionCost[q] * total < best.expected()) {
         asked[q] = true;
-        double cost = questionCost[q] * total;
-        for (int r = 0; r < answer[q].length && cost < best; r++) {
-          cost += costWithQuestions(replied(belief, q, r), used, asked, depth - 1);
+        double expected = questionCost[q] * total;
+        for (int r = 0; r < answer[q].length && expected < best.expected(); r++) {
+          expected += ahead(replied(belief, q, r), used, asked, questions, depth - 1).expected();
         }
         asked[q] = false;
-        best = Math.min(best, cost);
+        best = expected < best.expected() - 1e-9 ? new Question(q, expected) : best;
       }
     }
     return best;
