@@ -17,6 +17,7 @@ import java.util.Optional;
  * @param symptoms every symptom
  * @param trails every false trail
  * @param rates measured background rates by sign id; signs that were never measured are absent
+ * @param synonyms words that mean the same in a search
  */
 public record Base(
     Scale scale,
@@ -25,7 +26,8 @@ public record Base(
     List<Check> checks,
     List<Symptom> symptoms,
     List<Trail> trails,
-    Map<String, Rate> rates) {
+    Map<String, Rate> rates,
+    List<Synonyms> synonyms) {
   public Base {
     families = List.copyOf(families);
     faults = List.copyOf(faults);
@@ -33,6 +35,19 @@ public record Base(
     symptoms = List.copyOf(symptoms);
     trails = List.copyOf(trails);
     rates = Collections.unmodifiableMap(new LinkedHashMap<>(rates));
+    synonyms = List.copyOf(synonyms);
+  }
+
+  /** A base without synonyms. */
+  public Base(
+      Scale scale,
+      List<Family> families,
+      List<Fault> faults,
+      List<Check> checks,
+      List<Symptom> symptoms,
+      List<Trail> trails,
+      Map<String, Rate> rates) {
+    this(scale, families, faults, checks, symptoms, trails, rates, List.of());
   }
 
   /** The family of that id. */
@@ -53,6 +68,11 @@ public record Base(
     return checks.stream().filter(c -> c.id().equals(id)).findFirst();
   }
 
+  /** The false trail of that id. */
+  public Optional<Trail> trail(String id) {
+    return trails.stream().filter(t -> t.id().equals(id)).findFirst();
+  }
+
   /** The symptom of that id. */
   public Optional<Symptom> symptom(String id) {
     return symptoms.stream().filter(s -> s.id().equals(id)).findFirst();
@@ -69,11 +89,11 @@ public record Base(
   public Base without(String faultId) {
     List<Fault> kept = new ArrayList<>(faults);
     kept.removeIf(f -> f.id().equals(faultId));
-    return new Base(scale, families, kept, checks, symptoms, trails, rates);
+    return new Base(scale, families, kept, checks, symptoms, trails, rates, synonyms);
   }
 
   /** The same base with other background rates. */
   public Base withRates(Map<String, Rate> others) {
-    return new Base(scale, families, faults, checks, symptoms, trails, others);
+    return new Base(scale, families, faults, checks, symptoms, trails, others, synonyms);
   }
 }

@@ -18,6 +18,7 @@ import standstill.base.Scale;
 import standstill.base.Sign;
 import standstill.base.SignForm;
 import standstill.base.Symptom;
+import standstill.base.Synonyms;
 import standstill.base.Trail;
 import standstill.text.Position;
 import standstill.text.Problem;
@@ -70,6 +71,7 @@ public final class BaseReader {
     List<Symptom> symptoms = new ArrayList<>();
     List<Trail> trails = new ArrayList<>();
     Map<String, Rate> rates = new LinkedHashMap<>();
+    List<Synonyms> synonyms = new ArrayList<>();
     for (BaseText file : files) {
       String folder = file.folder();
       if (!file.name().endsWith(".yaml")) {
@@ -84,6 +86,8 @@ public final class BaseReader {
         with(file, sink -> SmallReaders.family(file, sink)).ifPresent(families::add);
       } else if (file.name().equals("symptoms.yaml")) {
         symptoms.addAll(with(file, SmallReaders::symptoms));
+      } else if (file.name().equals("synonyms.yaml")) {
+        synonyms.addAll(with(file, SmallReaders::synonyms));
       } else if (file.name().equals("rates.yaml")) {
         rates.putAll(with(file, SmallReaders::rates));
       } else if (folder.equals("faults")) {
@@ -95,7 +99,8 @@ public final class BaseReader {
       }
     }
     Base base =
-        new Base(scale, families, faults, checks, symptoms, trails, bySignId(faults, rates));
+        new Base(
+            scale, families, faults, checks, symptoms, trails, bySignId(faults, rates), synonyms);
     crossReferences(base);
     return new Loaded(base, problems);
   }
