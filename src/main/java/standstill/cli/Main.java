@@ -30,7 +30,9 @@ import picocli.CommandLine.Spec;
       DiagnoseCommand.class,
       ServeCommand.class,
       CheckCommand.class,
-      ScoreCommand.class
+      ScoreCommand.class,
+      SearchCommand.class,
+      ShowCommand.class
     })
 public final class Main implements Runnable {
   @Spec private @Nullable CommandSpec spec;

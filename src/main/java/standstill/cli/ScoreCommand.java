@@ -75,6 +75,12 @@ final class ScoreCommand implements Callable<Integer> {
           "Fail with exit code 1 when a measure is worse than recorded in this JSON file.")
   private @Nullable Path least;
 
+  @Option(
+      names = "--search",
+      paramLabel = "FILE",
+      description = "Measure the search instead, on the judged queries in this file.")
+  private @Nullable Path search;
+
   @Mixin private final BaseOption base = new BaseOption();
 
   @Spec private @Nullable CommandSpec spec;
@@ -82,6 +88,9 @@ final class ScoreCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     Base used = base.base();
+    if (search != null) {
+      return SearchReport.print(used, search, Output.of(spec));
+    }
     BootFolder.Boots boots;
     try {
       boots = BootFolder.read(folder);

@@ -24,7 +24,7 @@ final class QueryWords {
                   + " can't could would should will won't what why how which who when where then than"
                   + " help please hi hello thanks pc computer laptop desktop-pc box linux get gets got"
                   + " getting just only very really some any all always again now today yesterday new"
-                  + " keep keeps after before during when while into onto try trying tried says say"
+                  + " keep keeps after before during while into onto try trying tried says say"
                   + " said shows show message fix solve problem issue trouble thing something")
               .split(" "));
 
