@@ -5,22 +5,35 @@ import io.javalin.http.ContentTooLargeResponse;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import standstill.report.Diagnoser;
+import standstill.search.Search;
 import standstill.store.Pastes;
 
 /** The table of all addresses. */
 final class Routes {
   private Routes() {}
 
-  static void install(RoutesConfig routes, Diagnoser diagnoser, Pastes pastes, Pages pages) {
+  static void install(
+      RoutesConfig routes, Diagnoser diagnoser, Search search, Pastes pastes, Pages pages) {
     HomePage home = new HomePage(pages, diagnoser);
     ReportPage report = new ReportPage(pages, diagnoser, pastes);
     DiagnoseApi api = new DiagnoseApi(diagnoser);
+    SearchPage find = new SearchPage(pages, search);
+    BrowsePage browse = new BrowsePage(pages, diagnoser.base());
+    EntryPages entries = new EntryPages(pages, diagnoser.base());
     routes.before(Headers::secure);
     routes.get("/", home::show);
     routes.post("/diagnose", report::create);
     routes.get("/log/{address}", report::show);
     routes.post("/log/{address}/forget", report::forget);
     routes.post("/api/diagnose", api::diagnose);
+    routes.get("/search", find::show);
+    routes.get("/api/suggest", find::suggest);
+    routes.get("/faults", browse::show);
+    routes.get("/fault/{id}", entries::fault);
+    routes.get("/check/{id}", entries::check);
+    routes.get("/symptom/{id}", entries::symptom);
+    routes.get("/trails", entries::trails);
+    routes.get("/handbook", entries::handbook);
     routes.get("/files/{name}", StaticFiles::serve);
     routes.exception(TooLarge.class, (e, ctx) -> tooLarge(pages, ctx));
     routes.exception(ContentTooLargeResponse.class, (e, ctx) -> tooLarge(pages, ctx));
