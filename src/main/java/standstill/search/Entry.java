@@ -24,10 +24,10 @@ record Entry(Kind kind, String id, String title, double weight, List<Unit> units
 
   /** Where in an entry a text stands; the factor says how much a match there counts. */
   enum Field {
-    TITLE(3.0f),
+    TITLE(2.0f),
     NAME(1.2f),
     SIGNS(1.4f),
-    LOOK(1.6f),
+    LOOK(2.0f),
     ABOUT(1.1f),
     FIXES(0.7f);
 

@@ -28,6 +28,12 @@ final class QueryWords {
                   + " said shows show message fix solve problem issue trouble thing something")
               .split(" "));
 
+  private static final Set<String> TELL_LITTLE =
+      Set.of(
+          ("not no never nothing every over need first up out off under wrong again anything make go"
+                  + " come work way time one two boot start exist old own found load")
+              .split(" "));
+
   private final List<Word> words = new ArrayList<>();
 
   /**
@@ -99,6 +105,16 @@ final class QueryWords {
     return TradeTokenizer.chunks(phrase).stream()
         .map(c -> TradeAnalyzer.stem(c.get(0).text()))
         .toList();
+  }
+
+  /** Whether a word counts less than others, because it stands in so many queries and entries. */
+  static boolean tellsLittle(Word word) {
+    return word.chunks().size() == 1 && tellsLittle(word.chunks().get(0).get(0));
+  }
+
+  /** Whether a stemmed token counts less than others. */
+  static boolean tellsLittle(String token) {
+    return TELL_LITTLE.contains(token);
   }
 
   List<Word> words() {

@@ -18,6 +18,7 @@ import java.util.Optional;
 import java.util.Set;
 import org.apache.lucene.index.DirectoryReader;
 import org.apache.lucene.index.Term;
+import org.apache.lucene.search.BlendedTermQuery;
 import org.apache.lucene.search.BooleanClause.Occur;
 import org.apache.lucene.search.BooleanQuery;
 import org.apache.lucene.search.BoostQuery;
@@ -27,7 +28,6 @@ import org.apache.lucene.search.MatchNoDocsQuery;
 import org.apache.lucene.search.PhraseQuery;
 import org.apache.lucene.search.Query;
 import org.apache.lucene.search.ScoreDoc;
-import org.apache.lucene.search.TermQuery;
 import org.apache.lucene.search.spell.DirectSpellChecker;
 import org.apache.lucene.search.spell.SuggestMode;
 import org.apache.lucene.search.spell.SuggestWord;
@@ -42,9 +42,11 @@ import standstill.base.Base;
  * nothing at all is found, the entries with the most similar titles are offered. Thread-safe.
  */
 public final class Search implements Closeable {
-  private static final float TIE = 0.15f;
+  private static final float TIE = 0.3f;
   private static final float SYNONYM = 0.75f;
   private static final float PAIR = 0.5f;
+  private static final float PHRASE = 1.2f;
+  private static final float LITTLE = 0.35f;
   private static final int MOST_BY_SIGN = 8;
   private static final int LEAST_TYPED_FOR_SIGNS = 12;
   private static final int MOST_NEAREST = 5;
@@ -157,7 +159,7 @@ public final class Search implements Closeable {
     return switch (entry.kind()) {
       case FAULT -> 0.97 + 0.06 * Math.log1p(entry.weight()) / Math.log1p(12);
       case SYMPTOM -> 1.0;
-      case CHECK -> 0.75;
+      case CHECK -> 0.95;
       case TRAIL -> 0.85;
     };
   }
@@ -168,12 +170,20 @@ public final class Search implements Closeable {
     List<String> line = new ArrayList<>();
     for (QueryWords.Word word : words.words()) {
       List<Query> ways = new ArrayList<>();
-      ways.add(typed(word, terms, read, line));
+      List<String> alike = new ArrayList<>();
       for (List<String> phrase : word.same()) {
         terms.addAll(phrase);
-        ways.add(new BoostQuery(phrase(phrase, Entry.Field.values()), SYNONYM));
+        if (phrase.size() == 1) {
+          alike.add(phrase.get(0));
+        } else {
+          // The words of a phrase are summed; together they should weigh about as much as one.
+          float share = SYNONYM * PHRASE / phrase.size();
+          ways.add(new BoostQuery(phrase(phrase, Entry.Field.values()), share));
+        }
       }
-      all.add(new DisjunctionMaxQuery(ways, TIE), Occur.SHOULD);
+      ways.add(typed(word, alike, terms, read, line));
+      Query any = new DisjunctionMaxQuery(ways, TIE);
+      all.add(QueryWords.tellsLittle(word) ? new BoostQuery(any, LITTLE) : any, Occur.SHOULD);
     }
     for (int i = 1; i < line.size(); i++) {
       Query pair =
@@ -183,7 +193,9 @@ public final class Search implements Closeable {
               Entry.Field.LOOK,
               Entry.Field.SIGNS,
               Entry.Field.ABOUT);
-      all.add(new BoostQuery(pair, PAIR), Occur.SHOULD);
+      boolean little =
+          QueryWords.tellsLittle(line.get(i - 1)) || QueryWords.tellsLittle(line.get(i));
+      all.add(new BoostQuery(pair, little ? PAIR * LITTLE : PAIR), Occur.SHOULD);
     }
     BooleanQuery built = all.build();
     return built.clauses().isEmpty() ? new MatchNoDocsQuery() : built;
@@ -191,7 +203,11 @@ public final class Search implements Closeable {
 
   /** What was typed: each chunk whole, and by its parts with less weight. */
   private Query typed(
-      QueryWords.Word word, Set<String> terms, List<Results.Reading> read, List<String> line)
+      QueryWords.Word word,
+      List<String> alike,
+      Set<String> terms,
+      List<Results.Reading> read,
+      List<String> line)
       throws IOException {
     BooleanQuery.Builder chunks = new BooleanQuery.Builder();
     for (int c = 0; c < word.chunks().size(); c++) {
@@ -208,13 +224,20 @@ public final class Search implements Closeable {
         known = true;
         terms.add(token);
         if (t == 0) {
-          whole.add(anywhere(token));
+          whole.add(anywhere(token, word.chunks().size() == 1 ? alike : List.of()));
         } else {
-          parts.add(new BoostQuery(anywhere(token), 0.5f), Occur.SHOULD);
+          boolean compound = !token.chars().allMatch(Character::isLetterOrDigit);
+          float share = compound ? 0.9f : QueryWords.tellsLittle(token) ? 0.15f : 0.5f;
+          parts.add(new BoostQuery(anywhere(token), share), Occur.SHOULD);
         }
       }
       line.add(tokens.get(0));
-      if (!known) {
+      if (word.chunks().size() > 1 && c == 0) {
+        alike.forEach(same -> whole.add(new BoostQuery(anywhere(same), SYNONYM)));
+      } else if (!known && !alike.isEmpty()) {
+        whole.add(anywhere(tokens.get(0), alike));
+      }
+      if (!known && alike.isEmpty()) {
         for (String near : near(word.typed().get(c), read)) {
           String stem = TradeAnalyzer.stem(near);
           terms.add(stem);
@@ -266,11 +289,21 @@ public final class Search implements Closeable {
   }
 
   private static Query anywhere(String token) {
-    List<Query> fields = new ArrayList<>();
+    return anywhere(token, List.of());
+  }
+
+  /** A word, or one of the same meaning, in any field; how rare it is counts over all alike. */
+  private static Query anywhere(String token, List<String> alike) {
+    BlendedTermQuery.Builder terms =
+        new BlendedTermQuery.Builder()
+            .setRewriteMethod(new BlendedTermQuery.DisjunctionMaxRewrite(TIE));
     for (Entry.Field field : Entry.Field.values()) {
-      fields.add(new BoostQuery(new TermQuery(new Term(field.name(), token)), field.boost()));
+      terms.add(new Term(field.name(), token), field.boost());
+      for (String same : alike) {
+        terms.add(new Term(field.name(), same), field.boost() * SYNONYM);
+      }
     }
-    return new DisjunctionMaxQuery(fields, TIE);
+    return terms.build();
   }
 
   private static Query phrase(List<String> words, Entry.Field... in) {

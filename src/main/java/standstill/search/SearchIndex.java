@@ -18,6 +18,7 @@ import org.apache.lucene.index.IndexWriter;
 import org.apache.lucene.index.IndexWriterConfig;
 import org.apache.lucene.index.LeafReaderContext;
 import org.apache.lucene.search.IndexSearcher;
+import org.apache.lucene.search.similarities.BM25Similarity;
 import org.apache.lucene.store.ByteBuffersDirectory;
 import org.apache.lucene.store.Directory;
 import org.apache.lucene.store.FSDirectory;
@@ -36,7 +37,7 @@ import org.apache.lucene.util.Version;
  */
 final class SearchIndex implements Closeable {
   /** Goes up when the analysis or the fields change, so that old indexes are built again. */
-  private static final String FORMAT = "1 " + Version.LATEST;
+  private static final String FORMAT = "2 " + Version.LATEST;
 
   private static final String FINGERPRINT = "fingerprint";
 
@@ -174,7 +175,9 @@ final class SearchIndex implements Closeable {
   }
 
   IndexSearcher searcher() {
-    return new IndexSearcher(reader);
+    IndexSearcher searcher = new IndexSearcher(reader);
+    searcher.setSimilarity(new OverFields());
+    return searcher;
   }
 
   DirectoryReader reader() {
@@ -190,5 +193,16 @@ final class SearchIndex implements Closeable {
   public void close() throws IOException {
     reader.close();
     directory.close();
+  }
+
+  /**
+   * BM25 for words whose document frequency is taken over several fields: it can exceed the number
+   * of documents that have one of the fields, where the formula would turn negative.
+   */
+  private static final class OverFields extends BM25Similarity {
+    @Override
+    protected float idf(long docFreq, long docCount) {
+      return super.idf(docFreq, Math.max(docFreq, docCount));
+    }
   }
 }

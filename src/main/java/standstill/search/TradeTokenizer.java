@@ -22,6 +22,7 @@ import org.apache.lucene.analysis.tokenattributes.PositionIncrementAttribute;
  */
 final class TradeTokenizer extends Tokenizer {
   private static final int LONGEST_TOKEN = 200;
+  private static final int SHORTEST_NAME = 3;
   private static final String OPENING = "\"'`“”‘’([{<,;:.!?|*+=~…»«>)]}";
   private static final String CLOSING = "\"'`“”‘’([{<,;:.!?|*+=~…»«>)]}/-";
   private static final String BETWEEN = "=,;()[]{}<>\"'`|";
@@ -115,6 +116,7 @@ final class TradeTokenizer extends Tokenizer {
         run = i;
       } else if (!inside && run >= 0) {
         add(text, run, i, all);
+        addName(text, run, i, all);
         run = -1;
       }
     }
@@ -122,6 +124,17 @@ final class TradeTokenizer extends Tokenizer {
         Comparator.comparingInt(Token::start)
             .thenComparing(Comparator.comparingInt(Token::end).reversed()));
     return all;
+  }
+
+  /** The name before a number: nvme of nvme0n1p2, ata of ata1. */
+  private static void addName(CharSequence text, int from, int to, List<Token> all) {
+    int end = from;
+    while (end < to && Character.isLetter(text.charAt(end))) {
+      end++;
+    }
+    if (end < to && end - from >= SHORTEST_NAME) {
+      add(text, from, end, all);
+    }
   }
 
   private static void addTrimmed(CharSequence text, int from, int to, List<Token> all) {
