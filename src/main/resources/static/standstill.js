@@ -67,3 +67,36 @@
     });
   });
 })();
+
+(function () {
+  const box = document.querySelector("form.find input[type=search]");
+  const list = document.getElementById("suggestions");
+  if (!box || !list) return;
+  let waiting = 0;
+  let last = "";
+
+  async function suggest() {
+    const typed = box.value.trim();
+    if (typed.length < 2 || typed === last) return;
+    last = typed;
+    try {
+      const answer = await fetch("/api/suggest?q=" + encodeURIComponent(typed.slice(0, 200)));
+      if (!answer.ok || box.value.trim() !== typed) return;
+      const found = (await answer.json()).suggestions;
+      list.replaceChildren(
+        ...found.map(function (text) {
+          const option = document.createElement("option");
+          option.value = text;
+          return option;
+        })
+      );
+    } catch (e) {
+      // Without suggestions the search works just as well.
+    }
+  }
+
+  box.addEventListener("input", function () {
+    clearTimeout(waiting);
+    waiting = setTimeout(suggest, 150);
+  });
+})();

@@ -18,6 +18,7 @@ import java.util.Optional;
  * @param trails every false trail
  * @param walks walks written by hand
  * @param rates measured background rates by sign id; signs that were never measured are absent
+ * @param synonyms words that mean the same in a search
  */
 public record Base(
     Scale scale,
@@ -27,7 +28,8 @@ public record Base(
     List<Symptom> symptoms,
     List<Trail> trails,
     List<Walk> walks,
-    Map<String, Rate> rates) {
+    Map<String, Rate> rates,
+    List<Synonyms> synonyms) {
   public Base {
     families = List.copyOf(families);
     faults = List.copyOf(faults);
@@ -36,6 +38,19 @@ public record Base(
     trails = List.copyOf(trails);
     walks = List.copyOf(walks);
     rates = Collections.unmodifiableMap(new LinkedHashMap<>(rates));
+    synonyms = List.copyOf(synonyms);
+  }
+
+  /** A base without walks and synonyms. */
+  public Base(
+      Scale scale,
+      List<Family> families,
+      List<Fault> faults,
+      List<Check> checks,
+      List<Symptom> symptoms,
+      List<Trail> trails,
+      Map<String, Rate> rates) {
+    this(scale, families, faults, checks, symptoms, trails, List.of(), rates, List.of());
   }
 
   /** The family of that id. */
@@ -54,6 +69,11 @@ public record Base(
   /** The check of that id. */
   public Optional<Check> check(String id) {
     return checks.stream().filter(c -> c.id().equals(id)).findFirst();
+  }
+
+  /** The false trail of that id. */
+  public Optional<Trail> trail(String id) {
+    return trails.stream().filter(t -> t.id().equals(id)).findFirst();
   }
 
   /** The symptom of that id. */
@@ -77,11 +97,11 @@ public record Base(
   public Base without(String faultId) {
     List<Fault> kept = new ArrayList<>(faults);
     kept.removeIf(f -> f.id().equals(faultId));
-    return new Base(scale, families, kept, checks, symptoms, trails, walks, rates);
+    return new Base(scale, families, kept, checks, symptoms, trails, walks, rates, synonyms);
   }
 
   /** The same base with other background rates. */
   public Base withRates(Map<String, Rate> others) {
-    return new Base(scale, families, faults, checks, symptoms, trails, walks, others);
+    return new Base(scale, families, faults, checks, symptoms, trails, walks, others, synonyms);
   }
 }

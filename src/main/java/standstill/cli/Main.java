@@ -33,7 +33,9 @@ import picocli.CommandLine.Spec;
       WalkCommand.class,
       ServeCommand.class,
       CheckCommand.class,
-      ScoreCommand.class
+      ScoreCommand.class,
+      SearchCommand.class,
+      ShowCommand.class
     })
 public final class Main implements Runnable {
   @Spec private @Nullable CommandSpec spec;

@@ -100,6 +100,12 @@ final class ScoreCommand implements Callable<Integer> {
       description = "With --walks: how many people; ${DEFAULT-VALUE} when left out.")
   private int people = 1000;
 
+  @Option(
+      names = "--search",
+      paramLabel = "FILE",
+      description = "Measure the search instead, on the judged queries in this file.")
+  private @Nullable Path search;
+
   @Mixin private final BaseOption base = new BaseOption();
 
   @Spec private @Nullable CommandSpec spec;
@@ -113,6 +119,9 @@ final class ScoreCommand implements Callable<Integer> {
             Objects.requireNonNull(spec).commandLine(), "--people needs a number from 1 on");
       }
       return WalksTable.measure(used, seed, people, json, Output.of(spec));
+    }
+    if (search != null) {
+      return SearchReport.print(used, search, Output.of(spec));
     }
     BootFolder.Boots boots;
     try {

@@ -11,6 +11,7 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
+import standstill.base.Base;
 import standstill.report.Diagnoser;
 import standstill.web.Server;
 
@@ -39,6 +40,7 @@ final class ServeCommand implements Callable<Integer> {
   private String host = "127.0.0.1";
 
   @Mixin private final BaseOption base = new BaseOption();
+  @Mixin private final IndexOption index = new IndexOption();
 
   @Spec private @Nullable CommandSpec spec;
 
@@ -47,7 +49,8 @@ final class ServeCommand implements Callable<Integer> {
     if (port < 0 || port > 65_535) {
       throw new Failure(ExitCode.USAGE, "--port lies between 0 and 65535");
     }
-    Javalin server = Server.create(new Diagnoser(base.base()));
+    Base used = base.base();
+    Javalin server = Server.create(new Diagnoser(used), index.open(used));
     try {
       server.start(host, port);
     } catch (JavalinBindException e) {

@@ -7,13 +7,15 @@ import io.javalin.http.HttpStatus;
 import java.util.Map;
 import standstill.guide.Guide;
 import standstill.report.Diagnoser;
+import standstill.search.Search;
 import standstill.store.Pastes;
 
 /** The table of all addresses. */
 final class Routes {
   private Routes() {}
 
-  static void install(RoutesConfig routes, Diagnoser diagnoser, Pastes pastes, Pages pages) {
+  static void install(
+      RoutesConfig routes, Diagnoser diagnoser, Search search, Pastes pastes, Pages pages) {
     HomePage home = new HomePage(pages, diagnoser);
     ReportPage report = new ReportPage(pages, diagnoser, pastes);
     Guide guide = new Guide(diagnoser.base());
@@ -22,6 +24,9 @@ final class Routes {
     SummaryPage summary = new SummaryPage(pages, diagnoser, guide, pastes);
     AuthoredWalkPage authored = new AuthoredWalkPage(pages, diagnoser.base());
     DiagnoseApi api = new DiagnoseApi(diagnoser);
+    SearchPage find = new SearchPage(pages, search);
+    BrowsePage browse = new BrowsePage(pages, diagnoser.base());
+    EntryPages entries = new EntryPages(pages, diagnoser.base());
     routes.before(Headers::secure);
     routes.get("/", home::show);
     routes.post("/diagnose", report::create);
@@ -35,6 +40,14 @@ final class Routes {
     routes.get("/walks/{id}", authored::show);
     routes.get("/getting-a-log", ctx -> pages.show(ctx, "getting-a-log", Map.of()));
     routes.post("/api/diagnose", api::diagnose);
+    routes.get("/search", find::show);
+    routes.get("/api/suggest", find::suggest);
+    routes.get("/faults", browse::show);
+    routes.get("/fault/{id}", entries::fault);
+    routes.get("/check/{id}", entries::check);
+    routes.get("/symptom/{id}", entries::symptom);
+    routes.get("/trails", entries::trails);
+    routes.get("/handbook", entries::handbook);
     routes.get("/files/{name}", StaticFiles::serve);
     routes.exception(TooLarge.class, (e, ctx) -> tooLarge(pages, ctx));
     routes.exception(ContentTooLargeResponse.class, (e, ctx) -> tooLarge(pages, ctx));

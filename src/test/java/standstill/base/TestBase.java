@@ -85,8 +85,7 @@ public final class TestBase {
       risks.put(risk, risk == Risk.NONE ? 0.0 : 10.0 * risk.ordinal());
     }
     Scale scale = new Scale(Map.of(), Map.of(), Map.of(), Map.of(), risks, 5, model);
-    return new Base(
-        scale, List.of(family()), faults, checks, List.of(), List.of(), List.of(), Map.of());
+    return new Base(scale, List.of(family()), faults, checks, List.of(), List.of(), Map.of());
   }
 
   /** Builds one fault. */

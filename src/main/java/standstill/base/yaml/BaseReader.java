@@ -19,6 +19,7 @@ import standstill.base.Scale;
 import standstill.base.Sign;
 import standstill.base.SignForm;
 import standstill.base.Symptom;
+import standstill.base.Synonyms;
 import standstill.base.Trail;
 import standstill.base.Walk;
 import standstill.text.Position;
@@ -61,8 +62,7 @@ public final class BaseReader {
       }
       Scale none = new Scale(Map.of(), Map.of(), Map.of(), Map.of(), Map.of(), 0, Map.of());
       return new Loaded(
-          new Base(
-              none, List.of(), List.of(), List.of(), List.of(), List.of(), List.of(), Map.of()),
+          new Base(none, List.of(), List.of(), List.of(), List.of(), List.of(), Map.of()),
           problems);
     }
     EntryReader entries = new EntryReader(scale);
@@ -74,6 +74,7 @@ public final class BaseReader {
     List<Trail> trails = new ArrayList<>();
     List<Walk> walks = new ArrayList<>();
     Map<String, Rate> rates = new LinkedHashMap<>();
+    List<Synonyms> synonyms = new ArrayList<>();
     for (BaseText file : files) {
       String folder = file.folder();
       if (!file.name().endsWith(".yaml")) {
@@ -90,6 +91,8 @@ public final class BaseReader {
         with(file, sink -> SmallReaders.family(file, sink)).ifPresent(families::add);
       } else if (file.name().equals("symptoms.yaml")) {
         symptoms.addAll(with(file, SmallReaders::symptoms));
+      } else if (file.name().equals("synonyms.yaml")) {
+        synonyms.addAll(with(file, SmallReaders::synonyms));
       } else if (file.name().equals("rates.yaml")) {
         rates.putAll(with(file, SmallReaders::rates));
       } else if (folder.equals("faults")) {
@@ -101,7 +104,16 @@ public final class BaseReader {
       }
     }
     Base base =
-        new Base(scale, families, faults, checks, symptoms, trails, walks, bySignId(faults, rates));
+        new Base(
+            scale,
+            families,
+            faults,
+            checks,
+            symptoms,
+            trails,
+            walks,
+            bySignId(faults, rates),
+            synonyms);
     crossReferences(base);
     return new Loaded(base, problems);
   }

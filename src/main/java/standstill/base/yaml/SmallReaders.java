@@ -15,6 +15,7 @@ import standstill.base.Rate;
 import standstill.base.Risk;
 import standstill.base.Scale;
 import standstill.base.Symptom;
+import standstill.base.Synonyms;
 import standstill.base.Trail;
 import standstill.text.Pattern;
 
@@ -92,6 +93,40 @@ final class SmallReaders {
       fields.done();
     }
     return symptoms;
+  }
+
+  static List<Synonyms> synonyms(Sink sink) {
+    List<Synonyms> groups = new ArrayList<>();
+    Optional<org.yaml.snakeyaml.nodes.Node> root = new Nodes(sink).compose();
+    if (root.isEmpty()) {
+      return groups;
+    }
+    if (!(root.get() instanceof org.yaml.snakeyaml.nodes.SequenceNode sequence)) {
+      sink.error(
+          root.get().getStartMark(), "synonyms are not a list", "write one '- words: [...]' each");
+      return groups;
+    }
+    Map<String, Integer> lines = new LinkedHashMap<>();
+    for (var node : sequence.getValue()) {
+      Fields fields = Fields.of(sink, node, "a group of synonyms");
+      List<String> words = fields.texts("words", true);
+      if (words.size() == 1) {
+        fields.error("words", "a group of one word", "name at least two, or leave the group out");
+      }
+      for (String word : words) {
+        int line = fields.position().line();
+        Integer first = lines.putIfAbsent(word.toLowerCase(java.util.Locale.ROOT), line);
+        if (first != null) {
+          fields.error(
+              "words",
+              "'" + word + "' stands in two places",
+              "the first is on line " + first + "; join the groups or keep one");
+        }
+      }
+      groups.add(new Synonyms(words, fields.position()));
+      fields.done();
+    }
+    return groups;
   }
 
   static Optional<Trail> trail(BaseText file, Sink sink) {

@@ -1,0 +1,50 @@
+package standstill.score;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+import standstill.base.Base;
+import standstill.search.Kind;
+import standstill.search.Search;
+import standstill.store.BaseFolder;
+
+class SearchScoreTest {
+  private static final Path QUERIES = Path.of("src/test/resources/search/queries.tsv");
+
+  @Test
+  void theSearchIsGoodEnoughOnJudgedQueries() throws IOException {
+    Base base = BaseFolder.read(Path.of("kb")).base();
+    List<SearchScore.Judged> queries = SearchScore.read(QUERIES);
+    assertTrue(queries.size() >= 60);
+    try (Search search = Search.open(base, Optional.empty())) {
+      SearchScore score = SearchScore.of(search, queries);
+      assertTrue(score.ndcg() >= 0.83, "nDCG@10 " + score.ndcg());
+      assertTrue(score.meanReciprocalRank() >= 0.94, "MRR " + score.meanReciprocalRank());
+    }
+  }
+
+  @Test
+  void judgedEntriesAreInTheBase() throws IOException {
+    Base base = BaseFolder.read(Path.of("kb")).base();
+    for (SearchScore.Judged query : SearchScore.read(QUERIES)) {
+      for (String entry : query.grades().keySet()) {
+        String[] parts = entry.split(":");
+        assertTrue(Kind.of(parts[0]).orElseThrow().titleOf(base, parts[1]).isPresent(), entry);
+      }
+    }
+  }
+
+  /** The example with log2(rank + 1): gains 3, 2, 3, 0, 1, 2 have DCG 6.861127, nDCG 0.960808. */
+  @Test
+  void ndcgAndReciprocalRankAsPublished() {
+    List<Double> gains = List.of(3.0, 2.0, 3.0, 0.0, 1.0, 2.0);
+    assertEquals(6.861127, Metrics.dcg(gains, 6), 1e-6);
+    assertEquals(0.960808, Metrics.ndcg(gains, gains, 6), 1e-6);
+    assertEquals(0.611111, Metrics.meanReciprocalRank(List.of(3, 2, 1)), 1e-6);
+  }
+}
