@@ -15,7 +15,12 @@ import standstill.base.Fault;
  * general fault steps back once a specific one has been seen.
  */
 final class Consequences {
-  private static final double FAINTEST = 0.3;
+  private static final double FAINTEST = 0.2;
+
+  /**
+   * Chance that a specific fault also produces what a general one says: that is what general means.
+   */
+  private static final double GENERAL = 0.8;
 
   private final Map<String, Fault> byId = new HashMap<>();
   private final Map<String, Map<Fault, Double>> reach = new HashMap<>();
@@ -37,21 +42,21 @@ final class Consequences {
     open.add(start);
     while (!open.isEmpty()) {
       Fault fault = open.remove();
-      double chance = found.getOrDefault(fault, 1.0) * link;
-      if (chance < FAINTEST) {
-        continue;
-      }
+      double here = found.getOrDefault(fault, 1.0);
       for (String id : fault.leadsTo()) {
         Fault next = byId.get(id);
-        if (next != null && found.putIfAbsent(next, chance) == null) {
-          open.add(next);
+        if (next != null) {
+          double chance = here * (next.general() ? GENERAL : link);
+          if (chance >= FAINTEST && found.putIfAbsent(next, chance) == null) {
+            open.add(next);
+          }
         }
       }
     }
     if (!start.general()) {
       for (Fault other : base.faults()) {
         if (other.general() && other.part().equals(start.part())) {
-          found.putIfAbsent(other, link);
+          found.putIfAbsent(other, GENERAL);
         }
       }
     }

@@ -166,15 +166,10 @@ public final class Ranker {
       factors.add(factor);
       weight *= factor.value();
     }
-    boolean own = seenByFault.getOrDefault(fault.id(), List.of()).stream().anyMatch(this::tells);
-    if (!seen.isEmpty() && !own) {
-      factors.add(
-          new Factor(
-              Factor.Kind.ABSENT,
-              model.noOwnSign(),
-              "only what it leads to was seen, and no sign of its own",
-              List.of()));
-      weight *= model.noOwnSign();
+    Factor borrowed = borrowed(fault, seen, seenByFault.getOrDefault(fault.id(), List.of()));
+    if (borrowed.value() < 1) {
+      factors.add(borrowed);
+      weight *= borrowed.value();
     }
     double absence = 1;
     for (Factor factor :
@@ -185,6 +180,32 @@ public final class Ranker {
       }
     }
     return new Weighed(fault, weight * absence, factors);
+  }
+
+  /**
+   * Evidence that is borrowed from consequences needs backing by a sign of the fault's own: every
+   * possible upstream cause could otherwise claim every failure that follows from it. A decisive
+   * own sign is full backing, one that merely tells something is some, and is enough where only
+   * general faults are borrowed from.
+   */
+  private Factor borrowed(Fault fault, List<Factor> seen, List<Seen> own) {
+    boolean decisive =
+        own.stream()
+            .anyMatch(s -> tells(s) && backgrounds.getOrDefault(s.sign().id(), 1.0) < DECISIVE);
+    boolean telling = own.stream().anyMatch(this::tells);
+    boolean fromSpecific =
+        seen.stream()
+            .flatMap(f -> f.signs().stream().limit(1))
+            .anyMatch(s -> !s.fault().equals(fault) && !s.fault().general());
+    double value = seen.isEmpty() || decisive || (telling && !fromSpecific) ? 1 : model.noOwnSign();
+    if (telling && value < 1) {
+      value = Math.sqrt(value);
+    }
+    String why =
+        telling
+            ? "its own signs are common; the rest is what it leads to"
+            : "only what it leads to was seen, and no sign of its own";
+    return new Factor(Factor.Kind.ABSENT, value, why, List.of());
   }
 
   /**
