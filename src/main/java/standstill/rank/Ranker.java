@@ -14,6 +14,7 @@ import standstill.base.Base;
 import standstill.base.Fault;
 import standstill.base.Milestone;
 import standstill.base.Sign;
+import standstill.base.SignForm;
 import standstill.base.Stage;
 import standstill.match.Hit;
 import standstill.match.Matches;
@@ -49,6 +50,9 @@ public final class Ranker {
   private static final double LEAST_ABSENCE = 0.08;
   private static final double STEPPING_BACK = 0.15;
   private static final double TELLING = 5;
+
+  /** A boot whose last lines show trouble has not come through, however far it came. */
+  private static final int LAST_LINES = 4;
 
   /** A sign is decisive when fewer than one in a hundred boots of other causes show it. */
   private static final double DECISIVE = 0.01;
@@ -137,7 +141,7 @@ public final class Ranker {
       weighed.add(hypothesis);
       sum += hypothesis.weight();
     }
-    double noStall = model.noStallShare() * noStallFit(trace);
+    double noStall = model.noStallShare() * noStallFit(trace, matches);
     double unlisted = model.unlistedShare() * unlistedFit(trace);
     sum += noStall + unlisted;
     List<Cause> causes = new ArrayList<>();
@@ -365,7 +369,7 @@ public final class Ranker {
    * How well "nothing stalled" fits: a prompt or a desktop was reached, or services ran on long
    * after the start.
    */
-  private double noStallFit(Trace trace) {
+  private double noStallFit(Trace trace, Matches matches) {
     if (trace.stage() == Stage.DONE) {
       boolean proven =
           trace.milestones().stream()
@@ -374,7 +378,14 @@ public final class Ranker {
       return proven ? 60 : 18;
     }
     if (trace.stage() == Stage.USERLAND) {
-      return trace.endedAt().isPresent() ? 4 : 0.8;
+      int tail = trace.stageAt().size() - LAST_LINES;
+      // A sign that asks for the end of the log only says that the log ends; it shows no trouble.
+      boolean troubleLast =
+          matches.signs().stream()
+              .filter(seen -> seen.sign().form() instanceof SignForm.OnLine on && on.atEnd() == 0)
+              .anyMatch(
+                  seen -> tells(seen) && seen.hits().get(seen.hits().size() - 1).index() >= tail);
+      return trace.endedAt().isPresent() && !troubleLast ? 4 : 0.8;
     }
     return 0.15;
   }
