@@ -318,7 +318,7 @@ STAMP = re.compile(rb'^\[\s*\d+\.\d{6}\]\s?')
 def derive(s):
     of = SCENES[s.source]
     s.label, s.stage, s.general, s.also = of.label, of.stage, of.general, of.also
-    lines = read(s.source).splitlines(keepends=True)
+    lines = re.findall(rb'[^\n]*\n|[^\n]+', read(s.source))
     if s.cut == 'last-25':
         data = b''.join(lines[-25:])
         s.made = f'the last 25 lines of {s.source}, as tail -n 25 gives them'
