@@ -25,6 +25,7 @@ import standstill.guide.Step;
 import standstill.rank.Cause;
 import standstill.rank.Observations;
 import standstill.rank.Ranking;
+import standstill.report.Percent;
 import standstill.report.Report;
 import standstill.report.WalkSummary;
 import standstill.share.Disguise;
@@ -325,7 +326,7 @@ final class Dialogue {
     long points = Math.round((now - was) * 100);
     String change = points == 0 ? "" : String.format(Locale.ROOT, "%+d", points);
     return Paragraph.oneLine(
-        String.format(Locale.ROOT, "  %9s %4s  %s", TextReport.percent(now), change, title),
+        String.format(Locale.ROOT, "  %9s %4s  %s", Percent.of(now), change, title),
         Paragraph.WIDTH);
   }
 

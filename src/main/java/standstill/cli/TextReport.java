@@ -10,6 +10,7 @@ import standstill.match.SeenTrail;
 import standstill.rank.Cause;
 import standstill.rank.Ranking;
 import standstill.report.Evidence;
+import standstill.report.Percent;
 import standstill.report.Report;
 import standstill.trace.Gap;
 import standstill.trace.Loop;
@@ -121,7 +122,7 @@ final class TextReport {
               "",
               style.bold("No stall found")
                   + " ("
-                  + percent(ranking.noStall())
+                  + Percent.of(ranking.noStall())
                   + "). Nothing in this text shows a boot that stopped."
                   + (causes.isEmpty() ? "" : " If it did, these are the likeliest causes:"));
       case "unlisted" -> {
@@ -129,7 +130,7 @@ final class TextReport {
             "",
             style.bold("The cause is not in the base, or the text does not show it")
                 + " ("
-                + percent(ranking.unlisted())
+                + Percent.of(ranking.unlisted())
                 + ")."
                 + (causes.isEmpty() ? "" : " These come nearest:"));
         if (causes.isEmpty()) {
@@ -145,7 +146,7 @@ final class TextReport {
 
   private void cause(int number, Cause cause, boolean withFix) {
     String title = number + ". " + cause.fault().title();
-    String chance = percent(cause.probability());
+    String chance = Percent.of(cause.probability());
     List<String> lines = new ArrayList<>(Paragraph.lines("", "   ", title));
     String last = lines.get(lines.size() - 1);
     if (last.length() + 2 + chance.length() > Paragraph.WIDTH) {
@@ -221,14 +222,6 @@ final class TextReport {
       line("   and " + (trails.size() - MOST_TRAILS) + " more of the kind");
     }
     line("");
-  }
-
-  /** A probability for people: whole percents, and never 0 or 100. */
-  static String percent(double probability) {
-    if (probability < 0.01) {
-      return "below 1 %";
-    }
-    return probability > 0.99 ? "over 99 %" : Math.round(probability * 100) + " %";
   }
 
   private void paragraph(String first, String text) {

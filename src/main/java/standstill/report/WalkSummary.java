@@ -138,17 +138,18 @@ public final class WalkSummary {
         .forEach(
             c ->
                 causes.add(
-                    percent(c.probability())
+                    Percent.of(c.probability())
                         + "  "
                         + c.fault().title()
                         + " ["
                         + c.fault().id()
                         + "]"));
     if (guidance.ranking().unlisted() >= LEAST) {
-      causes.add(percent(guidance.ranking().unlisted()) + "  A cause that the base does not list");
+      causes.add(
+          Percent.of(guidance.ranking().unlisted()) + "  A cause that the base does not list");
     }
     if (guidance.ranking().noStall() >= LEAST) {
-      causes.add(percent(guidance.ranking().noStall()) + "  Nothing stalled");
+      causes.add(Percent.of(guidance.ranking().noStall()) + "  Nothing stalled");
     }
     parts.add(new Part("Likely causes now", causes, List.of()));
     parts.add(new Part("Where it stands", List.of(standing()), List.of()));
@@ -218,7 +219,7 @@ public final class WalkSummary {
             + " is so, the log or another answer misleads.",
         base.check(c.check()).map(Check::title).orElse(c.check()),
         answer(base, c.check(), c.answer()),
-        percent(c.chance()));
+        Percent.of(c.chance()));
   }
 
   /** The summary as plain text. */
@@ -314,12 +315,5 @@ public final class WalkSummary {
 
   private void strings(ArrayNode array, Iterable<String> texts) {
     texts.forEach(t -> array.add(disguise.apply(t)));
-  }
-
-  private static String percent(double probability) {
-    if (probability < 0.01) {
-      return "below 1 %";
-    }
-    return probability > 0.99 ? "over 99 %" : Math.round(probability * 100) + " %";
   }
 }

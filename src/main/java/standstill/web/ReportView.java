@@ -14,6 +14,7 @@ import standstill.log.LogLine;
 import standstill.rank.Cause;
 import standstill.report.Evidence;
 import standstill.report.LineCode;
+import standstill.report.Percent;
 import standstill.report.Report;
 import standstill.trace.Gap;
 import standstill.trace.Loop;
@@ -222,10 +223,10 @@ public record ReportView(
 
   private static String headline(String verdict, Report.Diagnosis d) {
     return switch (verdict) {
-      case "no-stall" -> "No stall found in this text (" + percent(d.ranking().noStall()) + ")";
+      case "no-stall" -> "No stall found in this text (" + Percent.of(d.ranking().noStall()) + ")";
       case "unlisted" ->
           "The cause is not in the base, or the text does not show it ("
-              + percent(d.ranking().unlisted())
+              + Percent.of(d.ranking().unlisted())
               + ")";
       default ->
           d.trace().known()
@@ -274,7 +275,7 @@ public record ReportView(
         cause.fault().title(),
         cause.fault().general(),
         cause.fault().stage().word(),
-        percent(cause.probability()),
+        Percent.of(cause.probability()),
         (int) Math.max(1, Math.round(cause.probability() * 100)),
         cause.fault().about(),
         reasonsFor,
@@ -313,13 +314,5 @@ public record ReportView(
         fix.steps(),
         fix.prove(),
         fix.undo());
-  }
-
-  /** A probability for people: whole percents, and never 0 or 100. */
-  static String percent(double probability) {
-    if (probability < 0.01) {
-      return "below 1 %";
-    }
-    return probability > 0.99 ? "over 99 %" : Math.round(probability * 100) + " %";
   }
 }

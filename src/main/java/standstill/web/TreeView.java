@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import standstill.guide.Step;
 import standstill.guide.Tree;
+import standstill.report.Percent;
 
 /**
  * A tree of steps as nested text and as a picture.
@@ -74,7 +75,7 @@ public record TreeView(
   private static NodeView node(String reply, String percent, Tree.Node node) {
     List<NodeView> next = new ArrayList<>();
     for (Tree.Branch branch : node.branches()) {
-      String chance = ReportView.percent(branch.chance());
+      String chance = Percent.of(branch.chance());
       if (branch.next() != null) {
         next.add(node(branch.reply(), chance, branch.next()));
       } else if (branch.cured()) {

@@ -19,6 +19,7 @@ import standstill.guide.Step;
 import standstill.rank.Cause;
 import standstill.rank.Observations;
 import standstill.rank.Ranking;
+import standstill.report.Percent;
 import standstill.report.WalkSummary;
 
 /**
@@ -292,7 +293,7 @@ public record WalkView(
     long points = Math.round((now - was) * 100);
     return new CauseView(
         title,
-        ReportView.percent(now),
+        Percent.of(now),
         (int) Math.max(1, Math.round(now * 100)),
         points == 0
             ? ""
