@@ -65,6 +65,12 @@ final class ScoreCommand implements Callable<Integer> {
   private @Nullable Path fit;
 
   @Option(
+      names = "--as-is",
+      description =
+          "Use the base's own rates instead of cross-validating: for logs on which nothing was fitted.")
+  private boolean asIs;
+
+  @Option(
       names = "--diagram",
       paramLabel = "FILE",
       description = "Write the reliability diagram as SVG to this file.")
@@ -139,7 +145,7 @@ final class ScoreCommand implements Callable<Integer> {
       throw new Failure(ExitCode.UNREADABLE, "no labelled log in " + folder);
     }
     Scorer scorer = new Scorer(used, boots.logs());
-    Score score = scorer.score();
+    Score score = (asIs ? scorer.asIs() : scorer.score());
     List<Scorer.Hidden> hidden = hideEach ? scorer.hideEach() : List.of();
     try {
       if (fit != null) {

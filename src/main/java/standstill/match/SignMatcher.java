@@ -99,8 +99,9 @@ public final class SignMatcher {
     }
     trace.milestones().stream().map(Reached::index).forEach(explained::set);
     List<SeenTrail> trails = trails(found, explained);
+    List<Complaint> complaints = Complaint.of(boot, explained);
     List<Seen> signs = signs(found, lines.size(), trace, explained);
-    return new Matches(signs, trails, explained);
+    return new Matches(signs, trails, complaints, explained);
   }
 
   private int[] candidates(String message) {

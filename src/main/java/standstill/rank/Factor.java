@@ -27,6 +27,8 @@ public record Factor(Kind kind, double value, String why, List<Seen> signs) {
     SEEN,
     /** A sign that should have been seen in the part that the paste covers. */
     ABSENT,
+    /** Trouble near the stop that the fault doesn't account for. */
+    LEFT_OVER,
     /** A general fault that steps back behind a specific one. */
     STEPS_BACK,
     /** An answer that a person gave. */

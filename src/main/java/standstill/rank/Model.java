@@ -20,6 +20,9 @@ import standstill.base.Sign;
  * @param absenceFloor the least factor of one absent event
  * @param noOwnSign factor for a fault of which only consequences were seen
  * @param priorBoots how many boots a word of the scale is worth against measured ones
+ * @param dependence how far a sign is expected once a commoner one of the same story is there: 0
+ *     not at all, 1 whenever it is
+ * @param leftOver factor for each sort of trouble near the stop that a fault doesn't account for
  */
 record Model(
     double unlistedShare,
@@ -30,7 +33,9 @@ record Model(
     double temperature,
     double absenceFloor,
     double noOwnSign,
-    double priorBoots) {
+    double priorBoots,
+    double dependence,
+    double leftOver) {
 
   static final List<String> NAMES =
       List.of(
@@ -42,7 +47,9 @@ record Model(
           "temperature",
           "absence-floor",
           "no-own-sign",
-          "prior-boots");
+          "prior-boots",
+          "dependence",
+          "left-over");
 
   static Model of(Scale scale) {
     return new Model(
@@ -54,7 +61,9 @@ record Model(
         scale.model("temperature"),
         scale.model("absence-floor"),
         scale.model("no-own-sign"),
-        scale.model("prior-boots"));
+        scale.model("prior-boots"),
+        scale.model("dependence"),
+        scale.model("left-over"));
   }
 
   /**

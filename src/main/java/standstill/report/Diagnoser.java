@@ -13,11 +13,11 @@ import standstill.log.Boot;
 import standstill.log.BootLog;
 import standstill.log.LogLine;
 import standstill.log.LogReader;
+import standstill.match.Complaint;
 import standstill.match.SignMatcher;
 import standstill.rank.Cause;
 import standstill.rank.Ranker;
 import standstill.rank.Ranking;
-import standstill.text.Pattern;
 import standstill.trace.Trace;
 import standstill.trace.Tracer;
 
@@ -33,13 +33,6 @@ public final class Diagnoser {
 
   /** A sign is decisive when it is seen in hardly any boot of another cause. */
   private static final double DECISIVE = 0.03;
-
-  private static final int WARNING_LEVEL = 4;
-  private static final Pattern TROUBLE =
-      Pattern.known(
-          "(?i)\\b(?:errors?|fail(?:ed|s|ure)?|fatal|panic|unable|can(?:no|')t|could not|not found"
-              + "|timed? ?out|bug|refused|denied|invalid|corrupt(?:ed|ion)?|no such|missing|abort(?:ed|ing)?"
-              + "|oops|rejected|dead|stuck|unsupported|not supported|halted|giving up|gave up)\\b");
 
   private final Base base;
   private final LogReader reader;
@@ -173,10 +166,7 @@ public final class Diagnoser {
     List<LogLine> found = new ArrayList<>();
     for (int i = lines.size() - 1; i >= 0 && i >= lines.size() - NEAR_THE_STOP; i--) {
       LogLine line = lines.get(i);
-      boolean grave = line.level().isPresent() && line.level().getAsInt() <= WARNING_LEVEL;
-      if (!explained.get(i)
-          && found.size() < MOST_UNEXPLAINED
-          && (grave || TROUBLE.foundIn(line.message()))) {
+      if (!explained.get(i) && found.size() < MOST_UNEXPLAINED && Complaint.speaksOfTrouble(line)) {
         found.add(0, line);
       }
     }

@@ -93,7 +93,7 @@ final class MadeUpLog {
             LINES,
             stageAt,
             OptionalInt.empty());
-    return Optional.of(new Case.Seen(trace, new Matches(seen, List.of(), new BitSet())));
+    return Optional.of(new Case.Seen(trace, new Matches(seen, List.of(), List.of(), new BitSet())));
   }
 
   /** Signs of other faults; what belongs after the stop can't have been printed. */

@@ -51,6 +51,12 @@ public final class Scorer {
     }
   }
 
+  /** The score with the base's own rates: for logs on which nothing was fitted. */
+  public Score asIs() {
+    Ranker ranker = new Ranker(base);
+    return new Score(cases.stream().map(c -> result(c, ranker)).toList());
+  }
+
   /** The score, cross-validated. */
   public Score score() {
     List<String> groups = new ArrayList<>(new TreeSet<>(cases.stream().map(Case::group).toList()));

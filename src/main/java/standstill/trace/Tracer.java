@@ -1,14 +1,17 @@
 package standstill.trace;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.EnumSet;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.function.Predicate;
 import standstill.base.Family;
 import standstill.base.Milestone;
 import standstill.base.Stage;
@@ -49,15 +52,17 @@ public final class Tracer {
     List<Reached> reached = new ArrayList<>();
     Set<String> seen = new HashSet<>();
     List<Stage> stageAt = new ArrayList<>(lines.size());
+    int unknown = 0;
+    Map<String, List<Milestone>> byTag = new HashMap<>();
     boolean rootEnded = false;
     Stage stage = null;
     for (int i = 0; i < lines.size(); i++) {
       LogLine line = lines.get(i);
-      for (int candidate : milestoneFilter.candidates(line.message())) {
-        Milestone milestone = family.milestones().get(candidate);
-        boolean first = !seen.contains(milestone.id());
-        if ((first || stage == null || milestone.stage().isAfter(stage))
-            && milestone.line().foundIn(line.message())) {
+      Stage sofar = stage;
+      Predicate<Milestone> news =
+          m -> !seen.contains(m.id()) || sofar == null || m.stage().isAfter(sofar);
+      for (Milestone milestone : milestonesOf(line, byTag, news)) {
+        if (news.test(milestone)) {
           rootEnded |= endsRoot(milestone);
           Stage proven = capped(milestone.stage(), ramdisk && !rootEnded);
           if (seen.add(milestone.id())) {
@@ -67,6 +72,11 @@ public final class Tracer {
         }
       }
       stageAt.add(stage == null ? Stage.FIRMWARE : stage);
+      unknown += stage == null ? 1 : 0;
+    }
+    // Lines above the first milestone belong to its stage at the latest: a paste begins anywhere.
+    if (unknown < stageAt.size()) {
+      Collections.fill(stageAt.subList(0, unknown), stageAt.get(unknown));
     }
     Stage last = stage == null ? Stage.KERNEL : stage;
     return new Trace(
@@ -83,6 +93,34 @@ public final class Tracer {
             .filter(r -> r.stage() == last && r.milestone().proves() == Milestone.Proves.ENDS)
             .mapToInt(Reached::index)
             .findFirst());
+  }
+
+  /** Those that the message shows, and those that the tag of the process shows, as 'tag: '. */
+  private List<Milestone> milestonesOf(
+      LogLine line, Map<String, List<Milestone>> byTag, Predicate<Milestone> news) {
+    List<Milestone> shown = milestonesIn(line.message(), news);
+    if (line.process().isEmpty()) {
+      return shown;
+    }
+    List<Milestone> ofTag =
+        byTag.computeIfAbsent(line.process(), tag -> milestonesIn(tag + ": ", m -> true));
+    if (ofTag.isEmpty()) {
+      return shown;
+    }
+    List<Milestone> both = new ArrayList<>(shown);
+    both.addAll(ofTag);
+    return both;
+  }
+
+  private List<Milestone> milestonesIn(String text, Predicate<Milestone> wanted) {
+    List<Milestone> found = new ArrayList<>();
+    for (int candidate : milestoneFilter.candidates(text)) {
+      Milestone milestone = family.milestones().get(candidate);
+      if (wanted.test(milestone) && milestone.line().foundIn(text)) {
+        found.add(milestone);
+      }
+    }
+    return found;
   }
 
   private static boolean endsRoot(Milestone milestone) {

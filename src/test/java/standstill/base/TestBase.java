@@ -28,6 +28,8 @@ public final class TestBase {
     model.put("absence-floor", 0.01);
     model.put("no-own-sign", 0.1);
     model.put("prior-boots", 40.0);
+    model.put("dependence", 0.0);
+    model.put("left-over", 1.0);
   }
 
   /** Sets a number of the model. */
