@@ -1,10 +1,14 @@
 package standstill.mine;
 
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import standstill.text.Pattern;
 
 /**
@@ -53,7 +57,55 @@ public record Generalised(Pattern pattern, List<Capture> captures) {
    *     LogLine.message} has it; only its first {@link #LONGEST} characters are used
    */
   public static Generalised of(String message) {
-    return new Generalised(Pattern.known(new Source().of(Parts.of(beginning(message)))), message);
+    return of(List.of(message));
+  }
+
+  /**
+   * The pattern of messages of one template, which have equally many tokens. Where their words
+   * differ, a group catches the word.
+   */
+  static Generalised of(List<String> messages) {
+    List<List<Token>> all = messages.stream().map(m -> Token.of(beginning(m))).toList();
+    return new Generalised(Pattern.known(new Source().of(laidOver(all))), messages.get(0));
+  }
+
+  private static List<Part> laidOver(List<List<Token>> messages) {
+    int length = messages.stream().mapToInt(List::size).min().orElse(0);
+    List<Part> parts = new ArrayList<>();
+    StringBuilder words = new StringBuilder();
+    for (int i = 0; i < length; i++) {
+      int place = i;
+      List<Token> tokens = messages.stream().map(m -> m.get(place)).distinct().toList();
+      if (i > 0) {
+        words.append(tokens.stream().anyMatch(Token::wide) ? "  " : " ");
+      }
+      boolean alike = tokens.stream().allMatch(tokens.get(0)::isLike);
+      List<Part> common =
+          alike
+              ? tokens.get(0).parts()
+              : List.of(Part.value(joined(tokens.stream().map(Token::text)), Kind.WORD));
+      for (int p = 0; p < common.size(); p++) {
+        int part = p;
+        Optional<Kind> kind = common.get(p).kind();
+        if (kind.isEmpty()) {
+          words.append(common.get(p).text());
+        } else {
+          parts.add(Part.words(words.toString()));
+          words.setLength(0);
+          parts.add(
+              alike
+                  ? Part.value(
+                      joined(tokens.stream().map(t -> t.parts().get(part).text())), kind.get())
+                  : common.get(p));
+        }
+      }
+    }
+    parts.add(Part.words(words.toString()));
+    return parts;
+  }
+
+  private static String joined(Stream<String> texts) {
+    return texts.distinct().collect(Collectors.joining());
   }
 
   private Generalised(Pattern pattern, String message) {

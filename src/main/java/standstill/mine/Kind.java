@@ -89,7 +89,9 @@ enum Kind {
   /** The value after a tag such as {@code LABEL=}; found by what stands before it. */
   TAG("id", "", ""),
   /** What stands in quotes; found by them. */
-  NAME("name", "", "");
+  NAME("name", "", ""),
+  /** A word in which messages of one template differ. */
+  WORD("what", "", "");
 
   private final String group;
   private final String regex;

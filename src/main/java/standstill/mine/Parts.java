@@ -114,7 +114,7 @@ final class Parts {
           && isWhole(kind, ahead, length)
           && fits(kind, ahead.substring(0, length), at)) {
         int end = at + length;
-        return tellsCause(kind, at, end, behind) ? end : value(at, end, kind);
+        return tellsCause(kind, at, end, behind) ? cause(at, end) : value(at, end, kind);
       }
     }
     int end = at + 1;
@@ -201,6 +201,15 @@ final class Parts {
     return end;
   }
 
+  private int cause(int at, int end) {
+    // The sign of a negative number belongs to it.
+    int start = at > from && message.charAt(at - 1) == '-' ? at - 1 : at;
+    words(start);
+    parts.add(Part.cause(message.substring(start, end)));
+    from = end;
+    return end;
+  }
+
   private void words(int end) {
     if (end > from) {
       parts.add(Part.words(message.substring(from, end)));
@@ -227,7 +236,7 @@ final class Parts {
   private int quote(int at, int end) {
     String behind = message.substring(Math.max(from, at - LOOK_BACK), at);
     if (TELLS_CAUSE.foundIn(behind)) {
-      return end + 1;
+      return cause(at + 1, end) + 1;
     }
     String inside = message.substring(at + 1, end);
     Kind whole = Kind.NAME;
