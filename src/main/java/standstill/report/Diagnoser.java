@@ -38,7 +38,7 @@ public final class Diagnoser {
   private static final Pattern TROUBLE =
       Pattern.known(
           "(?i)\\b(?:errors?|fail(?:ed|s|ure)?|fatal|panic|unable|can(?:no|')t|could not|not found"
-              + "|timed? ?out|bug|refused|denied|invalid|corrupt(?:ed|ion)?|no such|missing|abort(?:ed|ing)?"
+              + "|timed? ?out|bug|refused|denied|invalid|corrupt(?:ed|ion)?|no such|missing|out of memory|abort(?:ed|ing)?"
               + "|oops|rejected|dead|stuck|unsupported|not supported|halted|giving up|gave up)\\b");
 
   private final Base base;
@@ -168,15 +168,18 @@ public final class Diagnoser {
     return Objects.requireNonNull(matchers.get(family.id()));
   }
 
+  /** Whether a line is a warning or worse, or has words of failure. */
+  public static boolean speaksOfFailure(LogLine line) {
+    boolean grave = line.level().isPresent() && line.level().getAsInt() <= WARNING_LEVEL;
+    return grave || TROUBLE.foundIn(line.message());
+  }
+
   private static List<LogLine> unexplained(Boot boot, BitSet explained) {
     List<LogLine> lines = boot.lines();
     List<LogLine> found = new ArrayList<>();
     for (int i = lines.size() - 1; i >= 0 && i >= lines.size() - NEAR_THE_STOP; i--) {
       LogLine line = lines.get(i);
-      boolean grave = line.level().isPresent() && line.level().getAsInt() <= WARNING_LEVEL;
-      if (!explained.get(i)
-          && found.size() < MOST_UNEXPLAINED
-          && (grave || TROUBLE.foundIn(line.message()))) {
+      if (!explained.get(i) && found.size() < MOST_UNEXPLAINED && speaksOfFailure(line)) {
         found.add(0, line);
       }
     }
