@@ -34,6 +34,7 @@ import picocli.CommandLine.Spec;
       ServeCommand.class,
       CheckCommand.class,
       ProposeCommand.class,
+      NewCommand.class,
       ScoreCommand.class,
       SearchCommand.class,
       ShowCommand.class
