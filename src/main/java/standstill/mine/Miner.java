@@ -26,8 +26,8 @@ import standstill.text.Prefilter;
  *
  * <p>A candidate is ranked by the logs in which it stands: each counts once, {@value #GRAVE} times
  * when a line of it speaks of failure there, and {@value #LATE} times as much when one stands near
- * the end of the boot. The body of a crash report (frames, registers, code) only ever counts once:
- * it differs from kernel to kernel, and its heading tells more. Those that healthy boots print too
+ * the end of the boot. The body of a crash report (frames, registers, code) weighs nothing: it
+ * differs from kernel to kernel, and its heading tells more. Those that healthy boots print too
  * come after all others. The two numbers are rules of thumb (common practice, no source); what they
  * achieve is measured on the labelled boots.
  */
@@ -86,7 +86,7 @@ public final class Miner {
       boolean nearEnd = stray.after() < NEAR_THE_END;
       stages.merge(stray.stage(), 1, Integer::sum);
       boolean body = CRASH_BODY.foundIn(message);
-      int factor = body ? 1 : (stray.grave() ? GRAVE : 1) * (nearEnd ? LATE : 1);
+      int factor = body ? 0 : (stray.grave() ? GRAVE : 1) * (nearEnd ? LATE : 1);
       factors.merge(stray.log(), factor, Math::max);
       if (stray.grave()) {
         grave.add(stray.log());

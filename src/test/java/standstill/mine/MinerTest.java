@@ -94,11 +94,13 @@ class MinerTest {
   }
 
   @Test
-  void theBodyOfACrashReportCountsNoMoreThanOnce() {
-    add("a.log", "lantern_probe+0x12/0x40 [lantern]", true, 0);
-    add("a.log", "a remark", false, FAR);
-    assertEquals(1, miner.candidates(1, List.of()).get(0).weight());
-    assertEquals(1, miner.candidates(1, List.of()).get(1).weight());
+  void theBodyOfACrashReportComesAfterEveryRemark() {
+    for (String log : List.of("a", "b", "c")) {
+      add(log, "lantern_probe+0x12/0x40 [lantern]", true, 0);
+      add(log, "Call Trace:", true, 0);
+    }
+    add("a", "a remark", false, FAR);
+    assertEquals("a remark", templates(1, List.of()).get(0));
   }
 
   @Test
