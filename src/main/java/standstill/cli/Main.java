@@ -33,6 +33,8 @@ import picocli.CommandLine.Spec;
       WalkCommand.class,
       ServeCommand.class,
       CheckCommand.class,
+      ProposeCommand.class,
+      NewCommand.class,
       ScoreCommand.class,
       SearchCommand.class,
       ShowCommand.class

@@ -24,7 +24,7 @@ public record Complaint(int index, String shape) {
   private static final Pattern TROUBLE =
       Pattern.known(
           "(?i)\\b(?:errors?|fail(?:ed|s|ure)?|fatal|panic|unable|can(?:no|')t|could not|not found"
-              + "|timed? ?out|bug|refused|denied|invalid|corrupt(?:ed|ion)?|no such|missing|abort(?:ed|ing)?"
+              + "|timed? ?out|bug|refused|denied|invalid|corrupt(?:ed|ion)?|no such|missing|out of memory|abort(?:ed|ing)?"
               + "|oops|rejected|dead|stuck|unsupported|not supported|halted|giving up|gave up)\\b");
 
   /** Lines of a register and stack dump: what happened stands above them. */

@@ -30,6 +30,14 @@ public final class BaseReader {
   /** Name of the file that holds the scale. */
   public static final String SCALE = "scale.yaml";
 
+  /** What an id looks like, for people. */
+  public static final String ID_FORM = EntryReader.ID_FORM;
+
+  /** Whether a text has the form of an id. */
+  public static boolean isId(String text) {
+    return EntryReader.isId(text);
+  }
+
   private final List<Problem> problems = new ArrayList<>();
   private final List<String> modelNumbers;
 

@@ -19,6 +19,8 @@ final class EntryReader {
   static final List<String> STAGES = Arrays.stream(Stage.values()).map(Stage::word).toList();
   static final List<String> RISKS = Arrays.stream(Risk.values()).map(Risk::word).toList();
   private static final int LONGEST_ID = 60;
+  static final String ID_FORM =
+      "lower-case words joined by hyphens, at most " + LONGEST_ID + " characters";
 
   private final Scale scale;
 
@@ -52,16 +54,13 @@ final class EntryReader {
   static String id(Fields fields) {
     String id = fields.text("id");
     if (!id.isEmpty() && !isId(id)) {
-      fields.error(
-          "id",
-          "'" + id + "' is not an id",
-          "allowed: lower-case words joined by hyphens, at most " + LONGEST_ID + " characters");
+      fields.error("id", "'" + id + "' is not an id", "allowed: " + ID_FORM);
     }
     return id;
   }
 
-  private static boolean isId(String id) {
-    if (id.length() > LONGEST_ID || id.startsWith("-") || id.endsWith("-")) {
+  static boolean isId(String id) {
+    if (id.isEmpty() || id.length() > LONGEST_ID || id.startsWith("-") || id.endsWith("-")) {
       return false;
     }
     return id.chars().allMatch(c -> c == '-' || (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9'));
@@ -97,7 +96,7 @@ final class EntryReader {
       String where = source.text("where", "");
       if (where.isEmpty() && !title.equals(Source.COMMON_PRACTICE)) {
         source.error(
-            "title",
+            source.has("where") ? "where" : "title",
             "source without 'where'",
             "name the file, section or page, or write the title '" + Source.COMMON_PRACTICE + "'");
       }

@@ -188,7 +188,7 @@ final class Fields {
     if (value instanceof ScalarNode) {
       sink.error(
           value.getStartMark(),
-          "unknown word '" + word + "' for " + key,
+          word.isEmpty() ? "'" + key + "' is empty" : "unknown word '" + word + "' for " + key,
           Words.advice(word, allowed));
     }
     return Optional.empty();
@@ -260,8 +260,14 @@ final class Fields {
       return Optional.empty();
     }
     String source = scalar(key, value);
+    if (source.isEmpty()) {
+      if (value instanceof ScalarNode) {
+        sink.error(value.getStartMark(), "'" + key + "' is empty", "write a pattern");
+      }
+      return Optional.empty();
+    }
     try {
-      return source.isEmpty() ? Optional.empty() : Optional.of(Pattern.of(source));
+      return Optional.of(Pattern.of(source));
     } catch (Pattern.SyntaxException e) {
       Position start = sink.position(value.getStartMark());
       // Inside quotes the pattern's own offset is one to the right of the quote; a doubled quote

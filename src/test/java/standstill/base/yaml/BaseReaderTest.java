@@ -109,6 +109,21 @@ class BaseReaderTest {
   }
 
   @Test
+  void aBlankIsReportedAtItsPlace() {
+    Loaded loaded =
+        load(
+            FAULT
+                .replace("how-common: often", "how-common: ''")
+                .replaceFirst("line: '.*'", "line: ''")
+                .replaceFirst("says: '.*'", "says: ''"));
+    assertEquals(
+        List.of(
+            "kb/faults/kernel/lamp-broken.yaml:6:13: 'how-common' is empty",
+            "kb/faults/kernel/lamp-broken.yaml:10:11: 'line' is empty"),
+        firstLines(loaded));
+  }
+
+  @Test
   void aMisspeltKeyIsReportedWithItsNearest() {
     Loaded loaded = load(FAULT.replace("prevent:", "prevnt:"));
     assertEquals(
