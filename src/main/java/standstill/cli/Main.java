@@ -33,6 +33,7 @@ import picocli.CommandLine.Spec;
       WalkCommand.class,
       ServeCommand.class,
       CheckCommand.class,
+      SchemaCommand.class,
       ScoreCommand.class,
       SearchCommand.class,
       ShowCommand.class
