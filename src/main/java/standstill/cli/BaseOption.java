@@ -2,6 +2,7 @@ package standstill.cli;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Option;
 import standstill.base.Base;
@@ -17,6 +18,11 @@ final class BaseOption {
       description =
           "Use the fault base in this folder instead of the one that the program carries.")
   private @Nullable Path folder;
+
+  /** The folder of the base; empty for the one that the program carries. */
+  Optional<Path> folder() {
+    return Optional.ofNullable(folder);
+  }
 
   /** Reads the base. */
   Loaded load() {
