@@ -4,14 +4,12 @@ import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.EnumSet;
 import java.util.HashMap;
-import java.util.Iterator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.Set;
-import java.util.stream.Stream;
 import standstill.base.Base;
 import standstill.base.Family;
 import standstill.base.Fault;
@@ -64,19 +62,8 @@ final class NeverWins implements Rule {
     Map<String, List<Sighting>> labelled = labelled(subject);
     List<Problem> problems = new ArrayList<>();
     for (Fault fault : base.faults()) {
-      Standing best = new Standing(0, "");
-      Iterator<Sighting> evidence =
-          Stream.concat(
-                  matchers.entrySet().stream()
-                      .filter(m -> fault.families().contains(m.getKey()))
-                      .flatMap(m -> made(fault, m.getKey(), m.getValue())),
-                  labelled.getOrDefault(fault.id(), List.of()).stream())
-              .iterator();
-      while (best.share() < TIE && evidence.hasNext()) {
-        Sighting seen = evidence.next();
-        best = best.or(standing(fault, ranker.rank(seen.family(), seen.trace(), seen.matches())));
-      }
-      if (best.share() < TIE) {
+      Standing best = best(fault, ranker, matchers, labelled.getOrDefault(fault.id(), List.of()));
+      if (!best.isFirst()) {
         problems.add(
             Problem.warning(
                 fault.where(),
@@ -100,12 +87,39 @@ final class NeverWins implements Rule {
    * @param behind the fault in front of it
    */
   private record Standing(double share, String behind) {
+    boolean isFirst() {
+      return share >= TIE;
+    }
+
     Standing or(Standing other) {
       return other.share > share ? other : this;
     }
   }
 
-  private static Standing standing(Fault fault, Ranking ranking) {
+  /** How a fault stands at best; looks no further once it has come first. */
+  private static Standing best(
+      Fault fault, Ranker ranker, Map<String, SignMatcher> matchers, List<Sighting> labelled) {
+    Standing best = new Standing(0, "");
+    for (Map.Entry<String, SignMatcher> family : matchers.entrySet()) {
+      if (fault.families().contains(family.getKey())) {
+        for (List<Shown> signs : evidence(fault)) {
+          if (best.isFirst()) {
+            return best;
+          }
+          for (Sighting seen : made(fault, family.getKey(), signs, family.getValue())) {
+            best = best.or(standing(fault, ranker, seen));
+          }
+        }
+      }
+    }
+    for (Sighting seen : labelled) {
+      best = best.or(standing(fault, ranker, seen));
+    }
+    return best;
+  }
+
+  private static Standing standing(Fault fault, Ranker ranker, Sighting seen) {
+    Ranking ranking = ranker.rank(seen.family(), seen.trace(), seen.matches());
     double own =
         ranking.causes().stream()
             .filter(c -> c.fault().id().equals(fault.id()))
@@ -134,10 +148,6 @@ final class NeverWins implements Rule {
       sign.seen().forEach(text -> all.add(List.of(new Shown(sign, List.of(text)))));
     }
     return all;
-  }
-
-  private static Stream<Sighting> made(Fault fault, String family, SignMatcher matcher) {
-    return evidence(fault).stream().flatMap(signs -> made(fault, family, signs, matcher).stream());
   }
 
   /** The signs as small logs: an excerpt, and a boot that ended in each of the fault's stages. */
