@@ -13,7 +13,18 @@ import standstill.text.Problem;
 /** No check that no fault asks, and no symptom that no fault shows. */
 final class NothingUnused implements Rule {
   @Override
-  public List<Problem> problems(Base base) {
+  public String id() {
+    return "unused";
+  }
+
+  @Override
+  public String title() {
+    return "Every check and symptom is used by a fault";
+  }
+
+  @Override
+  public List<Problem> problems(Subject subject) {
+    Base base = subject.base();
     List<Problem> problems = new ArrayList<>();
     Set<String> checks = new HashSet<>();
     Set<String> symptoms = new HashSet<>();

@@ -18,7 +18,18 @@ import standstill.text.Problem;
 /** Every pattern matches the texts that it is said to match, and none of its near misses. */
 final class SignTexts implements Rule {
   @Override
-  public List<Problem> problems(Base base) {
+  public String id() {
+    return "sign-texts";
+  }
+
+  @Override
+  public String title() {
+    return "Every pattern matches its texts and none of its near misses";
+  }
+
+  @Override
+  public List<Problem> problems(Subject subject) {
+    Base base = subject.base();
     List<Problem> problems = new ArrayList<>();
     for (Fault fault : base.faults()) {
       for (Sign sign : fault.signs()) {

@@ -16,6 +16,7 @@ import standstill.text.Position;
  * @param cautions to be read before
  * @param answers two to five; "I don't know" is not among them
  * @param sources where it comes from
+ * @param reviewed when somebody last looked at the entry
  * @param where its file
  */
 public record Check(
@@ -28,6 +29,7 @@ public record Check(
     List<String> cautions,
     List<Answer> answers,
     List<Source> sources,
+    Reviewed reviewed,
     Position where) {
   public Check {
     how = List.copyOf(how);

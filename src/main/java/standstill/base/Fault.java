@@ -1,6 +1,5 @@
 package standstill.base;
 
-import java.time.LocalDate;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -27,8 +26,7 @@ import standstill.text.Position;
  * @param fixes repairs, as written
  * @param prevent how to keep it from coming back
  * @param sources where the statements come from
- * @param reviewedOn when somebody last looked at the entry
- * @param reviewedBy who
+ * @param reviewed when somebody last looked at the entry
  * @param aliases former ids
  * @param where its file
  */
@@ -49,8 +47,7 @@ public record Fault(
     List<Fix> fixes,
     String prevent,
     List<Source> sources,
-    LocalDate reviewedOn,
-    String reviewedBy,
+    Reviewed reviewed,
     List<String> aliases,
     Position where) {
   public Fault {

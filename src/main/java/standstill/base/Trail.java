@@ -15,6 +15,7 @@ import standstill.text.Position;
  * @param why why they are harmless
  * @param mattersWhen when they do matter after all
  * @param sources where this comes from
+ * @param reviewed when somebody last looked at the entry
  * @param where its file
  */
 public record Trail(
@@ -25,6 +26,7 @@ public record Trail(
     String why,
     String mattersWhen,
     List<Source> sources,
+    Reviewed reviewed,
     Position where) {
   public Trail {
     families = List.copyOf(families);

@@ -15,6 +15,7 @@ import standstill.text.Position;
  * @param faults ids of faults at which it is offered when one of them is likely
  * @param steps its steps; the first is where it begins, and each leads only onward
  * @param sources where it comes from
+ * @param reviewed when somebody last looked at the entry
  * @param where its file
  */
 public record Walk(
@@ -26,6 +27,7 @@ public record Walk(
     List<String> faults,
     List<Step> steps,
     List<Source> sources,
+    Reviewed reviewed,
     Position where) {
   public Walk {
     symptoms = List.copyOf(symptoms);

@@ -35,6 +35,7 @@ import picocli.CommandLine.Spec;
       CheckCommand.class,
       ProposeCommand.class,
       NewCommand.class,
+      SchemaCommand.class,
       ScoreCommand.class,
       SearchCommand.class,
       ShowCommand.class

@@ -50,7 +50,7 @@ final class ServeCommand implements Callable<Integer> {
       throw new Failure(ExitCode.USAGE, "--port lies between 0 and 65535");
     }
     Base used = base.base();
-    Javalin server = Server.create(new Diagnoser(used), index.open(used));
+    Javalin server = Server.create(new Diagnoser(used), index.open(used), base.folder());
     try {
       server.start(host, port);
     } catch (JavalinBindException e) {

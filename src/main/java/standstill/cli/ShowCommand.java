@@ -118,7 +118,7 @@ final class ShowCommand implements Callable<Integer> {
       text("", fault.prevent(), lines);
     }
     sources(fault.sources(), lines);
-    text("", "Reviewed on " + fault.reviewedOn() + " by " + fault.reviewedBy() + ".", lines);
+    text("", "Reviewed on " + fault.reviewed().on() + " by " + fault.reviewed().by() + ".", lines);
   }
 
   private static void symptom(Base used, Symptom symptom, List<String> lines) {

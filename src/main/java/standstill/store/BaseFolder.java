@@ -4,8 +4,6 @@ import java.io.IOException;
 import java.net.URI;
 import java.net.URISyntaxException;
 import java.net.URL;
-import java.nio.charset.CharacterCodingException;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.FileSystem;
 import java.nio.file.FileSystems;
 import java.nio.file.Files;
@@ -80,11 +78,7 @@ public final class BaseFolder {
       if (Files.size(file) > LARGEST_FILE) {
         throw new IOException(shown + ": larger than " + LARGEST_FILE + " bytes");
       }
-      try {
-        texts.add(new BaseText(name, shown, Files.readString(file, StandardCharsets.UTF_8)));
-      } catch (CharacterCodingException e) {
-        throw new IOException(shown + ": not UTF-8 text", e);
-      }
+      texts.add(BaseText.of(name, shown, Files.readAllBytes(file)));
     }
     return texts;
   }

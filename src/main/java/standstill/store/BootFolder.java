@@ -46,7 +46,7 @@ public final class BootFolder {
       for (Path path : list.sorted().toList()) {
         String name = path.getFileName().toString();
         if (name.endsWith(".yaml")) {
-          files.add(new BaseText("boots/" + name, path.toString(), Files.readString(path)));
+          files.add(BaseText.of("boots/" + name, path.toString(), Files.readAllBytes(path)));
         } else if (name.endsWith(".log") || name.endsWith(".log.gz")) {
           logs.add(path);
         }

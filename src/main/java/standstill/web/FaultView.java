@@ -75,8 +75,8 @@ public record FaultView(
         fault.fixes().stream().map(fix -> fix(base, fix)).toList(),
         fault.prevent(),
         fault.sources().stream().map(Source::toString).toList(),
-        fault.reviewedOn().toString(),
-        fault.reviewedBy(),
+        fault.reviewed().on().toString(),
+        fault.reviewed().by(),
         fault.aliases());
   }
 

@@ -4,7 +4,9 @@ import io.javalin.config.RoutesConfig;
 import io.javalin.http.ContentTooLargeResponse;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
+import java.nio.file.Path;
 import java.util.Map;
+import java.util.Optional;
 import standstill.guide.Guide;
 import standstill.report.Diagnoser;
 import standstill.search.Search;
@@ -15,7 +17,12 @@ final class Routes {
   private Routes() {}
 
   static void install(
-      RoutesConfig routes, Diagnoser diagnoser, Search search, Pastes pastes, Pages pages) {
+      RoutesConfig routes,
+      Diagnoser diagnoser,
+      Search search,
+      Optional<Path> folder,
+      Pastes pastes,
+      Pages pages) {
     HomePage home = new HomePage(pages, diagnoser);
     ReportPage report = new ReportPage(pages, diagnoser, pastes);
     Guide guide = new Guide(diagnoser.base());
@@ -27,6 +34,7 @@ final class Routes {
     SearchPage find = new SearchPage(pages, search);
     BrowsePage browse = new BrowsePage(pages, diagnoser.base());
     EntryPages entries = new EntryPages(pages, diagnoser.base());
+    FindingsPage findings = new FindingsPage(pages, diagnoser.base(), folder);
     routes.before(Headers::secure);
     routes.get("/", home::show);
     routes.post("/diagnose", report::create);
@@ -48,6 +56,7 @@ final class Routes {
     routes.get("/symptom/{id}", entries::symptom);
     routes.get("/trails", entries::trails);
     routes.get("/handbook", entries::handbook);
+    routes.get("/base/check", findings::show);
     routes.get("/files/{name}", StaticFiles::serve);
     routes.exception(TooLarge.class, (e, ctx) -> tooLarge(pages, ctx));
     routes.exception(ContentTooLargeResponse.class, (e, ctx) -> tooLarge(pages, ctx));

@@ -1,6 +1,7 @@
 package standstill.web;
 
 import io.javalin.Javalin;
+import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Duration;
 import java.util.Optional;
@@ -26,11 +27,15 @@ public final class Server {
 
   /** A server that is not started, with its search index in memory. */
   public static Javalin create(Diagnoser diagnoser) {
-    return create(diagnoser, Search.open(diagnoser.base(), Optional.empty()));
+    return create(diagnoser, Search.open(diagnoser.base(), Optional.empty()), Optional.empty());
   }
 
-  /** A server that is not started. */
-  public static Javalin create(Diagnoser diagnoser, Search search) {
+  /**
+   * A server that is not started.
+   *
+   * @param folder where the base was read from; empty for the one that the program carries
+   */
+  public static Javalin create(Diagnoser diagnoser, Search search, Optional<Path> folder) {
     Pastes pastes = new Pastes(MOST_PASTES, MOST_LINES, KEPT, Clock.systemUTC());
     Pages pages = new Pages();
     return Javalin.create(
@@ -46,7 +51,7 @@ public final class Server {
           config.jetty.multipartConfig.maxInMemoryFileSize(
               (int) (LARGEST_REQUEST >> 20) + 1, io.javalin.config.SizeUnit.MB);
           config.jetty.modifyServer(server -> server.setStopTimeout(2_000));
-          Routes.install(config.routes, diagnoser, search, pastes, pages);
+          Routes.install(config.routes, diagnoser, search, folder, pastes, pages);
         });
   }
 }

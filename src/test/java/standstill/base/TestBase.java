@@ -12,6 +12,7 @@ import standstill.text.Position;
 
 /** Builds small bases for tests. All entries are invented. */
 public final class TestBase {
+  private static final Reviewed REVIEWED = new Reviewed(LocalDate.EPOCH, "test");
   private final List<Fault> faults = new ArrayList<>();
   private final List<Check> checks = new ArrayList<>();
   private final Map<String, Double> model = new LinkedHashMap<>();
@@ -66,6 +67,7 @@ public final class TestBase {
             List.of(),
             all,
             List.of(),
+            REVIEWED,
             Position.ofFile("test")));
     return this;
   }
@@ -205,8 +207,7 @@ public final class TestBase {
               fixes,
               "",
               List.of(),
-              LocalDate.EPOCH,
-              "test",
+              REVIEWED,
               List.of(),
               Position.ofFile("test")));
       return TestBase.this;

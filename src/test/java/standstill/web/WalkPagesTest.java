@@ -88,6 +88,11 @@ class WalkPagesTest {
     return answer.body();
   }
 
+  @Test
+  void theCheckOfTheBaseHasAPageThatAnswersAtOnce() throws Exception {
+    assertTrue(page("/base/check").contains("<h1>Check of the base</h1>"));
+  }
+
   private static List<String> replies(String page) {
     List<String> links = new ArrayList<>();
     Matcher list = REPLY.matcher(page);

@@ -31,11 +31,11 @@ public final class BaseReader {
   public static final String SCALE = "scale.yaml";
 
   /** What an id looks like, for people. */
-  public static final String ID_FORM = EntryReader.ID_FORM;
+  public static final String ID_FORM = Scalars.ID_FORM;
 
   /** Whether a text has the form of an id. */
   public static boolean isId(String text) {
-    return EntryReader.isId(text);
+    return Scalars.isId(text);
   }
 
   private final List<Problem> problems = new ArrayList<>();

@@ -18,33 +18,23 @@ import standstill.text.Pattern;
 
 /** Reads one file of {@code kb/faults/}. */
 final class FaultReader {
-  private static final int LONGEST_TITLE = 90;
-  private static final List<String> KINDS = List.of("specific", "general");
-
   private final EntryReader entries;
+  private final Shape shape;
 
   FaultReader(EntryReader entries) {
     this.entries = entries;
+    this.shape = new Shapes(entries.scale()).fault();
   }
 
   /** The fault; empty when something is wrong with it, and the sink then knows what. */
   Optional<Fault> read(BaseText file, Sink sink) {
-    Optional<Fields> root = EntryReader.root(sink, "a fault");
+    Optional<Fields> root = Fields.root(sink, shape);
     if (root.isEmpty()) {
       return Optional.empty();
     }
     Fields fields = root.get();
     String id = EntryReader.id(fields, file);
-    String title = fields.text("title");
-    if (title.length() > LONGEST_TITLE || title.endsWith(".")) {
-      fields.error(
-          "title",
-          "title is not a short sentence without a full stop",
-          "allowed: at most " + LONGEST_TITLE + " characters");
-    }
-    boolean general =
-        fields.has("kind") && fields.word("kind", KINDS).map("general"::equals).orElse(false);
-    List<String> families = fields.texts("family", true);
+    boolean general = fields.text("kind").equals("general");
     Stage stage = EntryReader.stage(fields);
     if (!file.folder().endsWith("/" + stage.word())) {
       fields.error(
@@ -54,32 +44,14 @@ final class FaultReader {
     }
     Set<Stage> stopsIn = EnumSet.of(stage);
     if (fields.has("stops-in")) {
-      List<Stage> listed = EntryReader.stages(fields, "stops-in", true);
-      if (!listed.isEmpty()) {
-        stopsIn = EnumSet.copyOf(listed);
-      }
+      stopsIn.clear();
+      stopsIn.addAll(EntryReader.stages(fields, "stops-in"));
     }
-    String part = fields.word("part", entries.scale().parts().keySet()).orElse("");
-    String frequency = fields.word("how-common", entries.scale().frequencies().keySet()).orElse("");
-    double weight = entries.scale().frequencies().getOrDefault(frequency, 1.0);
-    String about = fields.text("about");
-    List<String> symptoms = fields.texts("symptoms", true);
+    String frequency = fields.text("how-common");
     List<Sign> signs = signs(fields, id);
-    List<String> leadsTo = fields.texts("leads-to", false);
     Map<String, Map<String, Chance>> toldApartBy = toldApartBy(fields);
     List<Fix> fixes = fixes(fields, id);
-    String prevent = fields.text("prevent");
     var sources = EntryReader.sources(fields);
-    Fields reviewed = fields.map("reviewed", true).orElse(null);
-    java.time.LocalDate on = java.time.LocalDate.EPOCH;
-    String by = "";
-    if (reviewed != null) {
-      on = EntryReader.date(reviewed, "on");
-      by = reviewed.text("by");
-      reviewed.done();
-    }
-    List<String> aliases = fields.texts("aliases", false);
-    fields.done();
     proof(fields, general, signs);
     if (sink.hasErrors()) {
       return Optional.empty();
@@ -87,54 +59,47 @@ final class FaultReader {
     return Optional.of(
         new Fault(
             id,
-            title,
+            fields.text("title"),
             general,
-            families,
+            fields.texts("family"),
             stage,
             stopsIn,
-            part,
-            new Fault.Frequency(frequency, weight),
-            about,
-            symptoms,
+            fields.text("part"),
+            new Fault.Frequency(
+                frequency, entries.scale().frequencies().getOrDefault(frequency, 1.0)),
+            fields.text("about"),
+            fields.texts("symptoms"),
             signs,
-            leadsTo,
+            fields.texts("leads-to"),
             toldApartBy,
             fixes,
-            prevent,
+            fields.text("prevent"),
             sources,
-            on,
-            by,
-            aliases,
+            EntryReader.reviewed(fields),
+            fields.texts("aliases"),
             fields.position("id")));
   }
 
   private List<Sign> signs(Fields fields, String faultId) {
     List<Sign> signs = new ArrayList<>();
-    for (Fields sign : fields.maps("signs", true, "a sign")) {
+    for (Fields sign : fields.maps("signs")) {
       String id = faultId + "/" + (signs.size() + 1);
       Optional<SignForm> form = form(sign);
-      Chance shows = entries.chance(sign, "shows");
-      Chance elsewhere = entries.chance(sign, "elsewhere");
-      String event = sign.has("event") ? faultId + "/" + sign.text("event") : id;
-      String says = sign.text("says", "");
-      boolean onLine = form.map(f -> f instanceof SignForm.OnLine).orElse(true);
-      List<String> seen = sign.texts("seen", onLine && form.isPresent());
-      List<String> unlike = sign.texts("unlike", onLine && form.isPresent());
-      Optional<Sign.PrintedBy> printedBy = EntryReader.printedBy(sign);
-      sign.done();
       if (form.isPresent()) {
+        boolean onLine = form.get() instanceof SignForm.OnLine;
+        String says = onLine ? sign.text("says") : "";
         checkSays(sign, form.get(), says);
         signs.add(
             new Sign(
                 id,
                 form.get(),
-                shows,
-                elsewhere,
-                event,
+                entries.chance(sign, "shows"),
+                entries.chance(sign, "elsewhere"),
+                sign.has("event") ? faultId + "/" + sign.text("event") : id,
                 says,
-                seen,
-                unlike,
-                printedBy,
+                onLine ? sign.texts("seen") : List.of(),
+                onLine ? sign.texts("unlike") : List.of(),
+                onLine ? EntryReader.printedBy(sign) : Optional.empty(),
                 sign.position()));
       }
     }
@@ -142,16 +107,18 @@ final class FaultReader {
   }
 
   private static Optional<SignForm> form(Fields sign) {
-    if (sign.has("without")) {
-      String milestone = sign.text("without");
-      return milestone.isEmpty() ? Optional.empty() : Optional.of(new SignForm.Without(milestone));
+    if (sign.keys().contains("without")) {
+      return Optional.of(new SignForm.Without(sign.text("without")));
     }
-    int atEnd = sign.number("at-end", 0, 1, 10_000);
-    int repeats = sign.number("repeats", 1, 2, 10_000);
-    double afterGap = sign.has("after-gap") ? sign.decimal("after-gap", 1, 86_400) : 0;
     Optional<Pattern> line = sign.pattern("line");
     line.ifPresent(pattern -> checkPattern(sign, pattern));
-    return line.map(pattern -> new SignForm.OnLine(pattern, atEnd, repeats, afterGap));
+    return line.map(
+        pattern ->
+            new SignForm.OnLine(
+                pattern,
+                sign.number("at-end", 0),
+                sign.number("repeats", 1),
+                sign.decimal("after-gap", 0)));
   }
 
   /** Holds the editorial rules for patterns; they keep matching fast and captures sensible. */
@@ -191,49 +158,31 @@ final class FaultReader {
 
   private Map<String, Map<String, Chance>> toldApartBy(Fields fields) {
     Map<String, Map<String, Chance>> all = new LinkedHashMap<>();
-    for (Fields entry : fields.maps("told-apart-by", false, "an entry of told-apart-by")) {
-      String check = entry.text("check");
+    for (Fields entry : fields.maps("told-apart-by")) {
       Map<String, Chance> answers = new LinkedHashMap<>();
-      entry
-          .map("answers", true)
-          .ifPresent(
-              map -> {
-                for (String answer : List.copyOf(map.keys())) {
-                  answers.put(answer, entries.chance(map, answer));
-                }
-              });
-      entry.done();
-      if (!check.isEmpty()) {
-        all.put(check, answers);
-      }
+      Fields map = entry.map("answers");
+      map.keys().forEach(answer -> answers.put(answer, entries.chance(map, answer)));
+      all.put(entry.text("check"), answers);
     }
     return all;
   }
 
   private List<Fix> fixes(Fields fields, String faultId) {
     List<Fix> fixes = new ArrayList<>();
-    for (Fields fix : fields.maps("fixes", true, "a fix")) {
-      String id = faultId + "/fix/" + (fixes.size() + 1);
+    for (Fields fix : fields.maps("fixes")) {
       Fix read =
           new Fix(
-              id,
+              faultId + "/fix/" + (fixes.size() + 1),
               fix.text("title"),
-              fix.texts("steps", true),
-              fix.number("minutes", 10, 1, 2_000),
+              fix.texts("steps"),
+              fix.number("minutes", 10),
               entries.chance(fix, "cures"),
               EntryReader.risk(fix),
-              entries.needs(fix),
+              fix.texts("needs"),
               fix.text("prove"),
               fix.text("undo"),
-              fix.texts("cautions", false));
-      if (!fix.has("minutes") || !fix.has("cautions")) {
-        fix.error(
-            "title",
-            "a fix says how long it takes and what to beware of",
-            "add minutes: and cautions: (which may be [])");
-      }
+              fix.texts("cautions"));
       cautions(fix, read);
-      fix.done();
       fixes.add(read);
     }
     return fixes;

@@ -8,8 +8,6 @@ import standstill.text.Problem;
 
 /** Reads the labels of labelled logs. */
 public final class LabelReader {
-  private static final List<String> CUTS = List.of("whole", "last-25", "excerpt");
-
   private LabelReader() {}
 
   /**
@@ -38,15 +36,14 @@ public final class LabelReader {
   }
 
   private static Optional<Label> label(BaseText file, Sink sink) {
-    Optional<Fields> root = EntryReader.root(sink, "a label");
+    Optional<Fields> root = Fields.root(sink, Shapes.label());
     if (root.isEmpty()) {
       return Optional.empty();
     }
     Fields fields = root.get();
     String log = fields.text("log");
-    if (log.contains("/")
-        || log.contains("\\")
-        || !(log.equals(file.stem() + ".log") || log.equals(file.stem() + ".log.gz"))) {
+    if (!log.isEmpty()
+        && !(log.equals(file.stem() + ".log") || log.equals(file.stem() + ".log.gz"))) {
       fields.error(
           "log",
           "'" + log + "' is not the log beside this label",
@@ -57,14 +54,13 @@ public final class LabelReader {
             file.stem(),
             log,
             fields.text("label"),
-            fields.texts("also", false),
-            fields.texts("general", false),
+            fields.texts("also"),
+            fields.texts("general"),
             EntryReader.stage(fields),
-            fields.word("cut", CUTS).orElse("whole"),
+            fields.text("cut"),
             fields.text("made"),
             fields.text("licence"),
-            sink.filePosition());
-    fields.done();
+            fields.position("label"));
     return sink.hasErrors() ? Optional.empty() : Optional.of(label);
   }
 }

@@ -50,6 +50,15 @@ final class Nodes {
           "allowed: at most " + LONGEST_FILE + "; split it");
       return Optional.empty();
     }
+    for (int i = 0; i < text.length(); i++) {
+      if (BaseText.isStray(text, i)) {
+        sink.errorAtOffset(
+            i,
+            String.format("byte 0x%02X is not UTF-8", BaseText.byteOf(text.charAt(i))),
+            "save the file as UTF-8");
+        return Optional.empty();
+      }
+    }
     LoaderOptions options = new LoaderOptions();
     options.setCodePointLimit(LONGEST_FILE + 1);
     options.setNestingDepthLimit(DEEPEST);

@@ -26,6 +26,11 @@ final class Sink {
     return file.text();
   }
 
+  /** The file's name without folders and ending. */
+  String stem() {
+    return file.stem();
+  }
+
   List<Problem> problems() {
     return problems;
   }
@@ -36,10 +41,6 @@ final class Sink {
 
   Position position(Mark mark) {
     return new Position(file.shownAs(), mark.getLine() + 1, mark.getColumn() + 1);
-  }
-
-  Position filePosition() {
-    return new Position(file.shownAs(), 1, 1);
   }
 
   void error(Mark mark, String message, String advice) {
@@ -65,7 +66,8 @@ final class Sink {
     if (at.line() < 1 || at.line() > lines.size()) {
       return "";
     }
-    String line = lines.get(at.line() - 1);
+    // A stray byte is no character that could be printed.
+    String line = lines.get(at.line() - 1).replaceAll("[\\uDC00-\\uDCFF]", "\uFFFD");
     int indent = line.length() - line.stripLeading().length();
     String shown = line.substring(indent);
     int caret = at.column() - 1 - indent;

@@ -33,86 +33,55 @@ final class SmallReaders {
   private SmallReaders() {}
 
   static Optional<Check> check(EntryReader entries, BaseText file, Sink sink) {
-    Optional<Fields> root = EntryReader.root(sink, "a check");
+    Optional<Fields> root = Fields.root(sink, new Shapes(entries.scale()).check());
     if (root.isEmpty()) {
       return Optional.empty();
     }
     Fields fields = root.get();
     List<Check.Answer> answers = new ArrayList<>();
-    String id = EntryReader.id(fields, file);
-    for (Fields answer : fields.maps("answers", true, "an answer")) {
+    for (Fields answer : fields.maps("answers")) {
       answers.add(
           new Check.Answer(
-              EntryReader.id(answer), answer.text("text"), entries.chance(answer, "otherwise")));
-      answer.done();
+              answer.text("id"), answer.text("text"), entries.chance(answer, "otherwise")));
     }
-    if (answers.size() < 2 || answers.size() > 5) {
-      fields.error(
-          "answers", "a check has two to five answers", "\"I don't know\" is always offered");
-    }
-    if (answers.stream().map(Check.Answer::id).distinct().count() < answers.size()) {
-      fields.error("answers", "two answers have the same id", "");
-    }
+    EntryReader.distinct(fields, answers.stream().map(Check.Answer::id).toList());
     Check check =
         new Check(
-            id,
+            EntryReader.id(fields, file),
             fields.text("title"),
-            fields.texts("how", true),
-            fields.number("minutes", 5, 1, 1_000),
+            fields.texts("how"),
+            fields.number("minutes", 5),
             EntryReader.risk(fields),
-            entries.needs(fields),
-            fields.texts("cautions", false),
+            fields.texts("needs"),
+            fields.texts("cautions"),
             answers,
             EntryReader.sources(fields),
+            EntryReader.reviewed(fields),
             fields.position("id"));
-    fields.done();
     return sink.hasErrors() ? Optional.empty() : Optional.of(check);
   }
 
   static List<Symptom> symptoms(Sink sink) {
     List<Symptom> symptoms = new ArrayList<>();
-    Optional<org.yaml.snakeyaml.nodes.Node> root = new Nodes(sink).compose();
-    if (root.isEmpty()) {
-      return symptoms;
-    }
-    if (!(root.get() instanceof org.yaml.snakeyaml.nodes.SequenceNode sequence)) {
-      sink.error(
-          root.get().getStartMark(), "symptoms are not a list", "write one '- id: ...' each");
-      return symptoms;
-    }
-    for (var node : sequence.getValue()) {
-      Fields fields = Fields.of(sink, node, "a symptom");
+    for (Fields fields : Fields.list(sink, Shapes.symptoms())) {
       symptoms.add(
           new Symptom(
-              EntryReader.id(fields),
+              fields.text("id"),
               fields.text("title"),
-              EntryReader.stages(fields, "stages", true),
+              EntryReader.stages(fields, "stages"),
               fields.text("look"),
-              fields.texts("words", false),
+              fields.texts("words"),
+              EntryReader.reviewed(fields),
               fields.position()));
-      fields.done();
     }
     return symptoms;
   }
 
   static List<Synonyms> synonyms(Sink sink) {
     List<Synonyms> groups = new ArrayList<>();
-    Optional<org.yaml.snakeyaml.nodes.Node> root = new Nodes(sink).compose();
-    if (root.isEmpty()) {
-      return groups;
-    }
-    if (!(root.get() instanceof org.yaml.snakeyaml.nodes.SequenceNode sequence)) {
-      sink.error(
-          root.get().getStartMark(), "synonyms are not a list", "write one '- words: [...]' each");
-      return groups;
-    }
     Map<String, Integer> lines = new LinkedHashMap<>();
-    for (var node : sequence.getValue()) {
-      Fields fields = Fields.of(sink, node, "a group of synonyms");
-      List<String> words = fields.texts("words", true);
-      if (words.size() == 1) {
-        fields.error("words", "a group of one word", "name at least two, or leave the group out");
-      }
+    for (Fields fields : Fields.list(sink, Shapes.synonyms())) {
+      List<String> words = fields.texts("words");
       for (String word : words) {
         int line = fields.position().line();
         Integer first = lines.putIfAbsent(word.toLowerCase(java.util.Locale.ROOT), line);
@@ -124,143 +93,125 @@ final class SmallReaders {
         }
       }
       groups.add(new Synonyms(words, fields.position()));
-      fields.done();
     }
     return groups;
   }
 
   static Optional<Trail> trail(BaseText file, Sink sink) {
-    Optional<Fields> root = EntryReader.root(sink, "a false trail");
+    Optional<Fields> root = Fields.root(sink, Shapes.trail());
     if (root.isEmpty()) {
       return Optional.empty();
     }
     Fields fields = root.get();
-    String id = EntryReader.id(fields, file);
     List<Trail.TrailSign> signs = new ArrayList<>();
-    for (Fields sign : fields.maps("signs", true, "a sign")) {
-      Optional<Pattern> line = sign.pattern("line");
-      List<String> seen = sign.texts("seen", true);
-      List<String> unlike = sign.texts("unlike", true);
-      line.ifPresent(
-          pattern -> {
-            FaultReader.checkPattern(sign, pattern);
-            signs.add(
-                new Trail.TrailSign(
-                    pattern, seen, unlike, EntryReader.printedBy(sign), sign.position()));
-          });
-      sign.done();
+    for (Fields sign : fields.maps("signs")) {
+      sign.pattern("line")
+          .ifPresent(
+              pattern -> {
+                FaultReader.checkPattern(sign, pattern);
+                signs.add(
+                    new Trail.TrailSign(
+                        pattern,
+                        sign.texts("seen"),
+                        sign.texts("unlike"),
+                        EntryReader.printedBy(sign),
+                        sign.position()));
+              });
     }
     Trail trail =
         new Trail(
-            id,
+            EntryReader.id(fields, file),
             fields.text("title"),
-            fields.texts("family", true),
+            fields.texts("family"),
             signs,
             fields.text("why"),
             fields.text("matters-when"),
             EntryReader.sources(fields),
+            EntryReader.reviewed(fields),
             fields.position("id"));
-    fields.done();
     return sink.hasErrors() ? Optional.empty() : Optional.of(trail);
   }
 
   static Optional<Family> family(BaseText file, Sink sink) {
-    Optional<Fields> root = EntryReader.root(sink, "a family");
+    Optional<Fields> root = Fields.root(sink, Shapes.family());
     if (root.isEmpty()) {
       return Optional.empty();
     }
     Fields fields = root.get();
     String id = EntryReader.id(fields, file);
-    String title = fields.text("title");
-    List<Example> recognise = examples(fields, "recognise");
-    List<Example> begins = examples(fields, "begins");
     List<Pattern> ramdisk = examples(fields, "ramdisk").stream().map(Example::line).toList();
     List<LineForm> forms = new ArrayList<>();
-    for (Fields form : fields.maps("line-forms", true, "a line form")) {
-      String formId = EntryReader.id(form);
-      Optional<Pattern> prefix = form.pattern("prefix");
-      List<String> seen = form.texts("seen", true);
-      form.done();
-      prefix.ifPresent(p -> forms.add(new LineForm(formId, p, seen)));
+    for (Fields form : fields.maps("line-forms")) {
+      form.pattern("prefix")
+          .ifPresent(p -> forms.add(new LineForm(form.text("id"), p, form.texts("seen"))));
     }
     List<Milestone> milestones = new ArrayList<>();
-    for (Fields milestone : fields.maps("milestones", true, "a milestone")) {
-      String milestoneId = EntryReader.id(milestone);
-      var stage = EntryReader.stage(milestone);
-      Milestone.Proves proves =
-          milestone
-              .word("proves", PROVES.keySet())
-              .map(PROVES::get)
-              .orElse(Milestone.Proves.WITHIN);
-      String milestoneTitle = milestone.text("title");
-      Optional<Pattern> line = milestone.pattern("line");
-      List<String> seen = milestone.texts("seen", true);
-      milestone.done();
-      line.ifPresent(
-          p -> milestones.add(new Milestone(milestoneId, stage, proves, milestoneTitle, p, seen)));
+    for (Fields milestone : fields.maps("milestones")) {
+      milestone
+          .pattern("line")
+          .ifPresent(
+              p ->
+                  milestones.add(
+                      new Milestone(
+                          milestone.text("id"),
+                          EntryReader.stage(milestone),
+                          PROVES.getOrDefault(milestone.text("proves"), Milestone.Proves.WITHIN),
+                          milestone.text("title"),
+                          p,
+                          milestone.texts("seen"))));
     }
-    fields.done();
     return sink.hasErrors()
         ? Optional.empty()
-        : Optional.of(new Family(id, title, recognise, begins, ramdisk, forms, milestones));
+        : Optional.of(
+            new Family(
+                id,
+                fields.text("title"),
+                examples(fields, "recognise"),
+                examples(fields, "begins"),
+                ramdisk,
+                forms,
+                milestones));
   }
 
   private static List<Example> examples(Fields fields, String key) {
     List<Example> all = new ArrayList<>();
-    for (Fields each : fields.maps(key, true, "an entry of " + key)) {
-      Optional<Pattern> line = each.pattern("line");
-      List<String> seen = each.texts("seen", true);
-      each.done();
-      line.ifPresent(pattern -> all.add(new Example(pattern, seen)));
+    for (Fields each : fields.maps(key)) {
+      each.pattern("line").ifPresent(line -> all.add(new Example(line, each.texts("seen"))));
     }
     return all;
   }
 
   static Optional<Scale> scale(Sink sink, List<String> modelNumbers) {
-    Optional<Fields> root = EntryReader.root(sink, "the scale");
-    if (root.isEmpty()) {
+    Optional<Fields> root = Fields.root(sink, Shapes.scale(modelNumbers));
+    if (root.isEmpty() || sink.hasErrors()) {
       return Optional.empty();
     }
     Fields fields = root.get();
-    Map<String, Double> chances = numbers(fields, "chances", 1e-6, 1 - 1e-6);
-    Map<String, Double> frequencies = numbers(fields, "frequencies", 1e-3, 1_000);
-    Map<String, String> parts = titles(fields, "parts");
-    Map<String, String> needs = titles(fields, "needs");
     Map<Risk, Double> risks = new EnumMap<>(Risk.class);
-    numbers(fields, "risk-minutes", 0, 10_000)
+    numbers(fields, "risk-minutes")
         .forEach((word, minutes) -> Risk.of(word).ifPresent(risk -> risks.put(risk, minutes)));
-    for (Risk risk : Risk.values()) {
-      if (!risks.containsKey(risk)) {
-        fields.error("risk-minutes", "risk '" + risk.word() + "' has no minutes", "");
-      }
-    }
-    double needMinutes = fields.decimal("need-minutes", 0, 10_000);
-    Map<String, Double> model = numbers(fields, "model", -1_000, 1_000);
-    for (String name : modelNumbers) {
-      if (!model.containsKey(name)) {
-        fields.error("model", "number '" + name + "' is missing", "");
-      }
-    }
-    fields.done();
-    return sink.hasErrors()
-        ? Optional.empty()
-        : Optional.of(new Scale(chances, frequencies, parts, needs, risks, needMinutes, model));
+    return Optional.of(
+        new Scale(
+            numbers(fields, "chances"),
+            numbers(fields, "frequencies"),
+            titles(fields, "parts"),
+            titles(fields, "needs"),
+            risks,
+            fields.decimal("need-minutes", 0),
+            numbers(fields, "model")));
   }
 
-  private static Map<String, Double> numbers(Fields fields, String key, double least, double most) {
+  private static Map<String, Double> numbers(Fields fields, String key) {
     Map<String, Double> all = new LinkedHashMap<>();
-    fields
-        .map(key, true)
-        .ifPresent(
-            map -> List.copyOf(map.keys()).forEach(k -> all.put(k, map.decimal(k, least, most))));
+    Fields map = fields.map(key);
+    map.keys().forEach(k -> all.put(k, map.decimal(k, 0)));
     return all;
   }
 
   private static Map<String, String> titles(Fields fields, String key) {
     Map<String, String> all = new LinkedHashMap<>();
-    fields
-        .map(key, true)
-        .ifPresent(map -> List.copyOf(map.keys()).forEach(k -> all.put(k, map.text(k))));
+    Fields map = fields.map(key);
+    map.keys().forEach(k -> all.put(k, map.text(k)));
     return all;
   }
 
@@ -270,24 +221,19 @@ final class SmallReaders {
    */
   static Map<String, Rate> rates(Sink sink) {
     Map<String, Rate> all = new LinkedHashMap<>();
-    Optional<Fields> root = EntryReader.root(sink, "the rates");
+    Optional<Fields> root = Fields.root(sink, Shapes.rates());
     if (root.isEmpty()) {
       return all;
     }
-    Fields fields = root.get();
-    int boots = fields.number("boots", 0, 0, 1_000_000);
-    for (Fields rate : fields.maps("signs", false, "a rate")) {
-      int seen = rate.number("seen", 0, 0, 1_000_000);
-      int of = rate.number("of", boots, 0, 1_000_000);
-      String key = rate.text("fault") + " " + rate.text("sign");
-      rate.done();
+    for (Fields rate : root.get().maps("signs")) {
+      int seen = rate.number("seen", 0);
+      int of = rate.number("of", 0);
       if (seen > of) {
         rate.error("seen", "seen more often than there were boots", "run score --fit again");
       } else {
-        all.put(key, new Rate(seen, of));
+        all.put(rate.text("fault") + " " + rate.text("sign"), new Rate(seen, of));
       }
     }
-    fields.done();
     return all;
   }
 }

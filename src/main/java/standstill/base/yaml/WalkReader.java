@@ -6,9 +6,9 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
-import standstill.base.Risk;
 import standstill.base.Walk;
 
 /**
@@ -18,88 +18,60 @@ import standstill.base.Walk;
  * without an end; each step but the first is led to by an answer of a step that can be reached.
  */
 final class WalkReader {
-  private static final Map<String, Walk.Leads> LEADS = new LinkedHashMap<>();
-
-  static {
-    LEADS.put("then", Walk.Leads.STEP);
-    LEADS.put("fault", Walk.Leads.FAULT);
-    LEADS.put("fix", Walk.Leads.FIX);
-    LEADS.put("hand-over", Walk.Leads.HAND_OVER);
-  }
+  private static final Map<String, Walk.Leads> LEADS =
+      Map.of(
+          "then", Walk.Leads.STEP,
+          "fault", Walk.Leads.FAULT,
+          "fix", Walk.Leads.FIX,
+          "hand-over", Walk.Leads.HAND_OVER);
 
   private WalkReader() {}
 
   static Optional<Walk> read(BaseText file, Sink sink) {
-    Optional<Fields> root = EntryReader.root(sink, "a walk");
+    Optional<Fields> root = Fields.root(sink, Shapes.walk());
     if (root.isEmpty()) {
       return Optional.empty();
     }
     Fields fields = root.get();
-    String id = EntryReader.id(fields, file);
-    String title = fields.text("title");
-    String about = fields.text("about");
-    List<String> symptoms = new ArrayList<>();
-    List<standstill.base.Stage> stages = new ArrayList<>();
-    List<String> faults = new ArrayList<>();
-    fields
-        .map("offered-at", true)
-        .ifPresent(
-            offered -> {
-              symptoms.addAll(offered.texts("symptoms", false));
-              stages.addAll(EntryReader.stages(offered, "stages", false));
-              faults.addAll(offered.texts("faults", false));
-              offered.done();
-              if (symptoms.isEmpty() && stages.isEmpty() && faults.isEmpty()) {
-                fields.error(
-                    "offered-at",
-                    "walk is offered nowhere",
-                    "name symptoms, stages or faults at which it applies");
-              }
-            });
-    List<Walk.Step> steps = new ArrayList<>();
-    List<Fields> places = fields.maps("steps", true, "a step");
-    for (Fields place : places) {
-      steps.add(step(place, sink));
+    Fields offered = fields.map("offered-at");
+    if (fields.has("offered-at") && offered.keys().isEmpty()) {
+      fields.error(
+          "offered-at",
+          "walk is offered nowhere",
+          "name symptoms, stages or faults at which it applies");
     }
+    List<Walk.Step> steps = new ArrayList<>();
+    fields.maps("steps").forEach(place -> steps.add(step(place)));
     order(steps, sink);
     Walk walk =
         new Walk(
-            id,
-            title,
-            about,
-            symptoms,
-            stages,
-            faults,
+            EntryReader.id(fields, file),
+            fields.text("title"),
+            fields.text("about"),
+            offered.texts("symptoms"),
+            EntryReader.stages(offered, "stages"),
+            offered.texts("faults"),
             steps,
             EntryReader.sources(fields),
+            EntryReader.reviewed(fields),
             fields.position("id"));
-    fields.done();
     return sink.hasErrors() ? Optional.empty() : Optional.of(walk);
   }
 
-  private static Walk.Step step(Fields fields, Sink sink) {
+  private static Walk.Step step(Fields fields) {
     List<Walk.Answer> answers = new ArrayList<>();
-    for (Fields answer : fields.maps("answers", true, "an answer")) {
-      answer(answer).ifPresent(answers::add);
-      answer.done();
-    }
-    if (answers.size() > 5 || (answers.size() < 2 && !sink.hasErrors())) {
-      fields.error("answers", "a step has two to five answers", "");
-    }
-    if (answers.stream().map(Walk.Answer::id).distinct().count() < answers.size()) {
-      fields.error("answers", "two answers have the same id", "");
-    }
+    fields.maps("answers").forEach(answer -> answer(answer).ifPresent(answers::add));
+    EntryReader.distinct(fields, answers.stream().map(Walk.Answer::id).toList());
     Walk.Step step =
         new Walk.Step(
-            EntryReader.id(fields),
+            fields.text("id"),
             fields.text("ask"),
-            fields.texts("how", false),
-            fields.number("minutes", 2, 1, 1_000),
-            fields.has("risk") ? EntryReader.risk(fields) : Risk.NONE,
-            fields.texts("cautions", false),
+            fields.texts("how"),
+            fields.number("minutes", 2),
+            EntryReader.risk(fields),
+            fields.texts("cautions"),
             answers,
             fields.position("id"));
-    fields.done();
     String all = String.join(" ", step.cautions()).toLowerCase(Locale.ROOT);
     boolean missing =
         switch (step.risk()) {
@@ -119,20 +91,17 @@ final class WalkReader {
   }
 
   private static Optional<Walk.Answer> answer(Fields fields) {
-    String id = EntryReader.id(fields);
-    String text = fields.text("text");
-    List<String> ends = LEADS.keySet().stream().filter(fields::has).toList();
-    if (ends.size() != 1) {
-      fields.error(
-          ends.isEmpty() ? "id" : ends.get(1),
-          ends.isEmpty() ? "answer leads nowhere" : "answer leads to two places",
-          "give it exactly one of: " + String.join(", ", LEADS.keySet()));
-      ends.forEach(fields::text);
-      return Optional.empty();
-    }
-    String key = ends.get(0);
-    Walk.Leads leads = java.util.Objects.requireNonNull(LEADS.get(key));
-    return Optional.of(new Walk.Answer(id, text, leads, fields.text(key), fields.position(key)));
+    return Shapes.LEADS.stream()
+        .filter(fields::has)
+        .findFirst()
+        .map(
+            key ->
+                new Walk.Answer(
+                    fields.text("id"),
+                    fields.text("text"),
+                    Objects.requireNonNull(LEADS.get(key)),
+                    fields.text(key),
+                    fields.position(key)));
   }
 
   private static void order(List<Walk.Step> steps, Sink sink) {

@@ -1,10 +1,13 @@
 package standstill.base.yaml;
 
+import static java.nio.charset.StandardCharsets.ISO_8859_1;
+import static java.nio.charset.StandardCharsets.UTF_8;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -36,7 +39,7 @@ class BaseReaderTest {
       """;
   static final String SYMPTOMS =
       """
-      - {id: text-stops, title: Text stops, stages: [kernel], look: The text stops., words: [hang]}
+      - {id: text-stops, title: Text stops, stages: [kernel], look: The text stops., words: [hang], reviewed: {on: 2026-11-25, by: base-team}}
       """;
   static final String FAULT =
       """
@@ -236,6 +239,58 @@ class BaseReaderTest {
       laughs.append(" [").append(("*a" + (i - 1) + ",").repeat(9)).append("]\n");
     }
     assertTrue(load(laughs.toString()).hasErrors());
+  }
+
+  @Test
+  void aByteThatIsNotUtf8IsReportedAtItsPlace() {
+    byte[] latin = FAULT.replace("invented", "erf\u00fcndet").getBytes(ISO_8859_1);
+    BaseText file = BaseText.of("faults/kernel/lamp-broken.yaml", "kb/lamp-broken.yaml", latin);
+    Sink sink = new Sink(file);
+    assertEquals(Optional.empty(), new Nodes(sink).compose());
+    assertEquals(
+        """
+        kb/lamp-broken.yaml:7:14: byte 0xFC is not UTF-8
+            about: An erf\ufffdndet fault.
+                         ^
+          save the file as UTF-8""",
+        sink.problems().get(0).toString());
+  }
+
+  @Test
+  void everythingThatUtf8CanSayIsReadAsItIs() {
+    String all = "caf\u00e9 \uD83D\uDD26 \uFFFD end";
+    assertEquals(all, BaseText.of("x.yaml", "x.yaml", all.getBytes(UTF_8)).text());
+    byte[] cut = {'a', (byte) 0xF0, (byte) 0x9F};
+    assertEquals("a\uDCF0\uDC9F", BaseText.of("x.yaml", "x.yaml", cut).text());
+  }
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "family: [linus]",
+        "leads-to: [lamp-brken]",
+        "symptoms: [text-stop]",
+        "told-apart-by: [{check: no-such-check, answers: {a: often}}]",
+      })
+  void aReferenceThatLeadsNowhereIsAnErrorAtTheEntry(String broken) {
+    String key = broken.substring(0, broken.indexOf(':'));
+    String kept = FAULT.replaceAll("(?m)^" + key + ":.*\n", "");
+    Loaded loaded = load(kept + broken + "\n");
+    assertEquals(1, loaded.problems().size(), loaded.problems().toString());
+    assertTrue(
+        firstLines(loaded).get(0).startsWith("kb/faults/kernel/lamp-broken.yaml:1:5: unknown "));
+  }
+
+  @Test
+  void aNumberWhereATextBelongsIsAnErrorAndTheOtherWayRound() {
+    assertTrue(
+        firstLines(load(FAULT.replace("An invented fault.", "42")))
+            .get(0)
+            .endsWith("7:8: 'about' is not a text"));
+    assertTrue(
+        firstLines(load(FAULT.replace("minutes: 5", "minutes: '5'")))
+            .get(0)
+            .contains("'minutes' is not a whole number from 1 to 2000"));
   }
 
   @Test

@@ -15,6 +15,7 @@ class WalkReaderTest {
       about: It is dark.
       offered-at: {symptoms: [no-picture]}
       sources: [{title: 'common practice, no source'}]
+      reviewed: {on: 2026-11-25, by: base-team}
       steps:
       """;
 
@@ -50,7 +51,7 @@ class WalkReaderTest {
   @Test
   void unknownStepIsReportedAtItsPlace() {
     String problems = problems(GOOD.replace("then: two", "then: too"));
-    assertTrue(problems.contains("kb/walks/dark.yaml:10:"), problems);
+    assertTrue(problems.contains("kb/walks/dark.yaml:11:"), problems);
     assertTrue(problems.contains("unknown step 'too'"), problems);
     assertTrue(problems.contains("did you mean 'two'?"), problems);
   }
@@ -72,7 +73,7 @@ class WalkReaderTest {
     assertTrue(problems(GOOD.replace(", fault: fan", "")).contains("answer leads nowhere"));
     assertTrue(
         problems(GOOD.replace("fault: fan", "fault: fan, then: two"))
-            .contains("answer leads to two places"));
+            .contains("answer has 'then' and 'fault'"));
   }
 
   @Test

@@ -1,0 +1,178 @@
+package standstill.audit;
+
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.stream.Collectors;
+import standstill.base.Base;
+import standstill.base.Fault;
+import standstill.base.Sign;
+import standstill.base.SignForm;
+import standstill.rank.AnswerModel;
+import standstill.text.Pattern;
+import standstill.text.Prefilter;
+import standstill.text.Problem;
+
+/**
+ * No two faults claim the same texts in a way that contradicts the base itself.
+ *
+ * <p>Overlap alone is no mistake: a general fault catches what specific ones print, a cause
+ * produces the signs of what it leads to, and two causes may share a line that says so with a
+ * common word for {@code elsewhere}. Two kinds are left. In the first nothing tells the two apart:
+ * all signs of one of them are shared, and no check has other answers for them. In the second a
+ * sign's word for elsewhere is rarer than the other fault alone makes its line: by how common that
+ * fault is among all faults, times the chance with which it shows the text.
+ *
+ * <p>One finding for each pair, with the texts and places.
+ */
+final class OverlappingSigns implements Rule {
+  /** Places that are listed; a pair that overlaps in more says how many. */
+  private static final int MOST_PLACES = 4;
+
+  @Override
+  public String id() {
+    return "overlapping-signs";
+  }
+
+  @Override
+  public String title() {
+    return "Faults that share a text are told apart, and their signs allow for each other";
+  }
+
+  private record Pair(Fault one, Fault other) {}
+
+  /** A text of one sign that another fault's sign matches. */
+  private record Overlap(Fault in, Sign of, String text, Sign by) {}
+
+  @Override
+  public List<Problem> problems(Subject subject) {
+    Base base = subject.base();
+    Consequence consequence = new Consequence(base);
+    AnswerModel answers = new AnswerModel(base);
+    List<Problem> problems = new ArrayList<>();
+    overlaps(base)
+        .forEach(
+            (pair, found) -> {
+              boolean byDesign =
+                  pair.one().general()
+                      || pair.other().general()
+                      || Collections.disjoint(pair.one().families(), pair.other().families())
+                      || consequence.leads(pair.one(), pair.other())
+                      || consequence.leads(pair.other(), pair.one());
+              List<Overlap> denied = found.stream().filter(o -> denies(base, o)).toList();
+              if (byDesign) {
+                return;
+              }
+              if (!(hasItsOwn(pair.one(), found) && hasItsOwn(pair.other(), found))
+                  && !aCheckTells(pair, base, answers)) {
+                problems.add(
+                    problem(
+                        "nothing tells '%s' from '%s', whose signs match the same texts",
+                        pair,
+                        found,
+                        "narrow a sign, name one fault in the other's leads-to, or give both a check"
+                            + " that tells"));
+              } else if (!denied.isEmpty()) {
+                problems.add(
+                    problem(
+                        "'%s' and '%s' share a text that a sign says is rarer elsewhere",
+                        pair,
+                        denied,
+                        "narrow the sign that matches, give its elsewhere a commoner word, or name one"
+                            + " fault in the other's leads-to"));
+              }
+            });
+    return problems;
+  }
+
+  /**
+   * Whether the matching sign says that its line is rarer elsewhere than the other fault makes it.
+   */
+  private static boolean denies(Base base, Overlap overlap) {
+    double all = base.faults().stream().mapToDouble(f -> f.howCommon().weight()).sum();
+    double made = overlap.in().howCommon().weight() / all * overlap.of().shows().value();
+    return made > overlap.by().elsewhere().value();
+  }
+
+  private static Map<Pair, List<Overlap>> overlaps(Base base) {
+    List<Fault> faults = new ArrayList<>();
+    List<Sign> signs = new ArrayList<>();
+    List<Pattern> patterns = new ArrayList<>();
+    for (Fault fault : base.faults()) {
+      for (Sign sign : fault.signs()) {
+        if (sign.form() instanceof SignForm.OnLine onLine) {
+          faults.add(fault);
+          signs.add(sign);
+          patterns.add(onLine.line());
+        }
+      }
+    }
+    Prefilter prefilter = new Prefilter(patterns);
+    Map<Pair, List<Overlap>> all = new LinkedHashMap<>();
+    for (int i = 0; i < signs.size(); i++) {
+      for (String text : signs.get(i).seen()) {
+        for (int other : prefilter.candidates(text)) {
+          if (faults.get(other) != faults.get(i) && patterns.get(other).foundIn(text)) {
+            boolean inOrder =
+                base.faults().indexOf(faults.get(i)) < base.faults().indexOf(faults.get(other));
+            Pair pair =
+                inOrder
+                    ? new Pair(faults.get(i), faults.get(other))
+                    : new Pair(faults.get(other), faults.get(i));
+            all.computeIfAbsent(pair, k -> new ArrayList<>())
+                .add(new Overlap(faults.get(i), signs.get(i), text, signs.get(other)));
+          }
+        }
+      }
+    }
+    return all;
+  }
+
+  /** Whether a fault has a sign that the overlap does not touch. */
+  private static boolean hasItsOwn(Fault fault, List<Overlap> found) {
+    Set<String> touched = new HashSet<>();
+    for (Overlap overlap : found) {
+      touched.add(overlap.of().id());
+      touched.add(overlap.by().id());
+    }
+    return fault.signs().stream().anyMatch(sign -> !touched.contains(sign.id()));
+  }
+
+  private static boolean aCheckTells(Pair pair, Base base, AnswerModel answers) {
+    Set<String> asked = new LinkedHashSet<>(pair.one().toldApartBy().keySet());
+    asked.addAll(pair.other().toldApartBy().keySet());
+    return asked.stream()
+        .flatMap(id -> base.check(id).stream())
+        .anyMatch(
+            check ->
+                ChecksTellApart.distance(check, answers, pair.one(), pair.other())
+                    >= ChecksTellApart.LEAST);
+  }
+
+  private static Problem problem(String message, Pair pair, List<Overlap> found, String advice) {
+    Map<String, String> places = new LinkedHashMap<>();
+    for (Overlap overlap : found) {
+      places.putIfAbsent(
+          overlap.of().id() + " " + overlap.by().id(),
+          "'"
+              + overlap.text()
+              + "' of "
+              + overlap.of().where()
+              + " is matched by "
+              + overlap.by().where());
+    }
+    int more = places.size() - MOST_PLACES;
+    return Problem.warning(
+        found.get(0).by().where(),
+        String.format(message, pair.one().id(), pair.other().id()),
+        places.values().stream().limit(MOST_PLACES).collect(Collectors.joining("\n  "))
+            + (more > 0 ? "\n  and " + more + " more" : "")
+            + "\n  "
+            + advice);
+  }
+}

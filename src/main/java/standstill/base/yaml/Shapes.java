@@ -1,0 +1,407 @@
+package standstill.base.yaml;
+
+import static standstill.base.yaml.Shape.may;
+import static standstill.base.yaml.Shape.must;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Collection;
+import java.util.List;
+import standstill.base.Risk;
+import standstill.base.Scale;
+import standstill.base.Stage;
+
+/**
+ * The keys of all files of the base, with what may stand under them: the one table that the readers
+ * are held to, and that the schemas for editors are written from. What one entry alone can't show
+ * (that an id is the file's name, that a caution fits the risk, that a reference leads somewhere)
+ * stays with the readers.
+ */
+final class Shapes {
+  /** Where an answer of a walk leads: exactly one of them. */
+  static final List<String> LEADS = List.of("then", "fault", "fix", "hand-over");
+
+  /** What a milestone proves of its stage. */
+  static final List<String> PROVES = List.of("begins", "within", "ends");
+
+  static final List<String> STAGES = Arrays.stream(Stage.values()).map(Stage::word).toList();
+
+  private static final List<String> RISKS = Arrays.stream(Risk.values()).map(Risk::word).toList();
+  private static final int MOST_BOOTS = 1_000_000;
+
+  private static final Value STAGE = Scalars.word(STAGES);
+  private static final Value RISK = Scalars.word(RISKS);
+  private static final Value TEXTS = ListOf.any(Scalars.text());
+  private static final Value SOME_TEXTS = ListOf.some(Scalars.text());
+  private static final Value IDS = ListOf.any(Scalars.id());
+  private static final Value SOME_IDS = ListOf.some(Scalars.id());
+
+  private static final Shape.Key SOURCES =
+      must(
+          "sources",
+          ListOf.some(
+              Shape.of(
+                  "a source",
+                  must(
+                      "title",
+                      Scalars.text(),
+                      "Name of the source, or: common practice, no source"),
+                  may("where", Scalars.text(), "The file, section or page."))),
+          "Where the statements come from; at least one.");
+
+  private static final Shape.Key REVIEWED =
+      must(
+          "reviewed",
+          Shape.of(
+              "'reviewed'",
+              must("on", Scalars.day(), "The day on which somebody last read the whole entry."),
+              must("by", Scalars.text(), "Who.")),
+          "When somebody last looked at the entry, and who; check asks for it again after a year.");
+
+  private static final Shape.Key PRINTED_BY =
+      may(
+          "printed-by",
+          Shape.of(
+              "'printed-by'",
+              must("program", Scalars.text(), "The program that prints the text."),
+              must("reason", Scalars.text(), "Why the message check can't prove it.")),
+          "For a text whose program the message check can't fetch.");
+
+  private static final Shape.Key LINE =
+      must(
+          "line",
+          Scalars.pattern(),
+          "RE2 syntax; matched anywhere in the message of a line, without time stamp and process tag.");
+
+  private static final Shape.Key SEEN =
+      must("seen", SOME_TEXTS, "Texts that the pattern must match.");
+
+  private static final Shape.Key UNLIKE =
+      must("unlike", SOME_TEXTS, "Near misses that the pattern must not match.");
+
+  private static final Shape.Key ID =
+      must("id", Scalars.id(), "Lower-case words joined by hyphens; never changes.");
+
+  private final Value chance;
+  private final Value frequency;
+  private final Value part;
+  private final Value needs;
+
+  Shapes(Scale scale) {
+    chance = words(scale.chances().keySet());
+    frequency = words(scale.frequencies().keySet());
+    part = words(scale.parts().keySet());
+    needs = ListOf.any(words(scale.needs().keySet()));
+  }
+
+  private static Value words(Collection<String> words) {
+    return Scalars.word(words);
+  }
+
+  /** A file of {@code faults/}. */
+  Shape fault() {
+    return Shape.of(
+        "a fault",
+        must("id", Scalars.id(), "Names the cause, for ever; equals the file's name."),
+        must("title", Scalars.title(), "The cause in a sentence without a full stop."),
+        may(
+            "kind",
+            Scalars.word(List.of("specific", "general")),
+            "general: says only what can be said of a part; specific when left out."),
+        must("family", SOME_IDS, "Families of logs in which it occurs."),
+        must("stage", STAGE, "Where the cause belongs; equals the folder."),
+        may(
+            "stops-in",
+            ListOf.some(STAGE),
+            "Stages in which the boot may end because of it; the stage itself when left out."),
+        must("part", part, "Part of the machine, from scale.yaml."),
+        must("how-common", frequency, "How common it is among causes of stalled boots."),
+        must("about", Scalars.text(), "One paragraph, plain language."),
+        must("symptoms", SOME_IDS, "What a person sees: ids from symptoms.yaml."),
+        must(
+            "signs",
+            ListOf.some(new Choice("without", missingMilestone(), lineOfALog())),
+            "What it leaves in a log."),
+        may("leads-to", IDS, "Faults whose signs this one also produces."),
+        may(
+            "told-apart-by",
+            ListOf.any(
+                Shape.of(
+                    "an entry of told-apart-by",
+                    must("check", Scalars.id(), "A check."),
+                    must(
+                        "answers",
+                        new MapOf("'answers'", chance),
+                        "The chance of its answers when this fault is the cause."))),
+            "Checks whose answers tell it from other faults."),
+        must("fixes", ListOf.some(fix()), "Repairs."),
+        must("prevent", Scalars.text(), "How to keep it from coming back."),
+        SOURCES,
+        REVIEWED,
+        may("aliases", IDS, "Former ids."));
+  }
+
+  private Shape lineOfALog() {
+    List<Shape.Key> keys = new ArrayList<>(List.of(LINE));
+    keys.add(
+        may("at-end", Scalars.whole(1, 10_000), "Only within that many last lines of the boot."));
+    keys.add(may("repeats", Scalars.whole(2, 10_000), "Only when it stands there that often."));
+    keys.add(
+        may(
+            "after-gap",
+            Scalars.number(1, 86_400),
+            "Only when that many seconds of silence stand before it."));
+    keys.addAll(weights());
+    keys.add(
+        may(
+            "says",
+            Scalars.text(),
+            "A sentence built from the captured values, such as: disk {name} is gone"));
+    keys.addAll(List.of(SEEN, UNLIKE, PRINTED_BY));
+    return new Shape("a sign", keys, List.of());
+  }
+
+  private Shape missingMilestone() {
+    List<Shape.Key> keys = new ArrayList<>();
+    keys.add(
+        must("without", Scalars.id(), "A milestone that the paste covers and that is missing."));
+    keys.addAll(weights());
+    return new Shape("a sign", keys, List.of());
+  }
+
+  private List<Shape.Key> weights() {
+    return List.of(
+        must("shows", chance, "Chance that this fault leaves the sign."),
+        must("elsewhere", chance, "Chance of the sign in boots with another cause, or none."),
+        may("event", Scalars.text(), "Signs of one event are counted once."));
+  }
+
+  private Shape fix() {
+    return Shape.of(
+        "a fix",
+        must("title", Scalars.text(), "The repair in a few words."),
+        must("steps", SOME_TEXTS, "What to do, in order."),
+        must("minutes", Scalars.whole(1, 2_000), "How long it takes."),
+        must("cures", chance, "Chance that it repairs this fault."),
+        must("risk", RISK, "What it puts at risk."),
+        may("needs", needs, "Things that the person must have."),
+        must("prove", Scalars.text(), "What the next boot shows when it worked."),
+        must("undo", Scalars.text(), "How to take it back."),
+        must(
+            "cautions",
+            TEXTS,
+            "To be read before; may be []. data: a backup; firmware: power; hands-inside: mains and static."));
+  }
+
+  /** A file of {@code checks/}. */
+  Shape check() {
+    return Shape.of(
+        "a check",
+        must("id", Scalars.id(), "Equals the file's name."),
+        must("title", Scalars.text(), "The question."),
+        must("how", SOME_TEXTS, "How to find the answer."),
+        may("minutes", Scalars.whole(1, 1_000), "How long it takes; 5 when left out."),
+        must("risk", RISK, "What it puts at risk."),
+        may("needs", needs, "Things that the person must have."),
+        may("cautions", TEXTS, "To be read before."),
+        must(
+            "answers",
+            new ListOf(
+                Shape.of(
+                    "an answer",
+                    ID,
+                    must("text", Scalars.text(), "What the person reads."),
+                    must(
+                        "otherwise",
+                        chance,
+                        "Chance of the answer when the cause does not mention this check.")),
+                2,
+                5),
+            "Two to five; that one does not know is always offered."),
+        SOURCES,
+        REVIEWED);
+  }
+
+  /** {@code symptoms.yaml}. */
+  static ListOf symptoms() {
+    return ListOf.some(
+        Shape.of(
+            "a symptom",
+            ID,
+            must("title", Scalars.text(), "What a person sees, in a few words."),
+            must("stages", ListOf.some(STAGE), "The stages in which it is seen."),
+            must("look", Scalars.text(), "What it looks like."),
+            may("words", TEXTS, "Other words that people use for it."),
+            REVIEWED));
+  }
+
+  /** {@code synonyms.yaml}. */
+  static ListOf synonyms() {
+    return ListOf.any(
+        Shape.of(
+            "a group of synonyms",
+            must(
+                "words",
+                new ListOf(Scalars.text(), 2, Integer.MAX_VALUE),
+                "Words or short phrases that people use for one thing.")));
+  }
+
+  /** A file of {@code trails/}. */
+  static Shape trail() {
+    return Shape.of(
+        "a false trail",
+        must("id", Scalars.id(), "Equals the file's name."),
+        must("title", Scalars.text(), "What the lines are, for people."),
+        must("family", SOME_IDS, "Families of logs that print them."),
+        must(
+            "signs", ListOf.some(Shape.of("a sign", LINE, SEEN, UNLIKE, PRINTED_BY)), "The lines."),
+        must("why", Scalars.text(), "Why they are printed and stop nothing."),
+        must("matters-when", Scalars.text(), "When they do matter after all."),
+        SOURCES,
+        REVIEWED);
+  }
+
+  /** A file of {@code walks/}. */
+  static Shape walk() {
+    return Shape.of(
+        "a walk",
+        must("id", Scalars.id(), "Equals the file's name."),
+        must("title", Scalars.text(), "The situation, for people."),
+        must("about", Scalars.text(), "What the walk does, in a paragraph."),
+        must(
+            "offered-at",
+            Shape.of(
+                "'offered-at'",
+                may("symptoms", IDS, "Symptoms at which it is offered."),
+                may("stages", ListOf.any(STAGE), "Stages at which it is offered."),
+                may("faults", IDS, "Faults at which it is offered when one of them is likely.")),
+            "At least one symptom, stage or fault."),
+        must("steps", ListOf.some(step()), "The first one is where the walk begins."),
+        SOURCES,
+        REVIEWED);
+  }
+
+  private static Shape step() {
+    return Shape.of(
+        "a step",
+        ID,
+        must("ask", Scalars.text(), "The question."),
+        may("how", TEXTS, "How to find the answer."),
+        may("minutes", Scalars.whole(1, 1_000), "How long it takes; 2 when left out."),
+        may("risk", RISK, "What it puts at risk; none when left out."),
+        may("cautions", TEXTS, "To be read before."),
+        must(
+            "answers",
+            new ListOf(
+                Shape.of(
+                        "answer",
+                        ID,
+                        must("text", Scalars.text(), "What the person reads."),
+                        may("then", Scalars.id(), "A later step."),
+                        may("fault", Scalars.id(), "The fault that it is."),
+                        may("fix", Scalars.text(), "A fix: the fault's id, /fix/, its number."),
+                        may("hand-over", Scalars.text(), "What to tell somebody more experienced."))
+                    .withExactlyOne(LEADS),
+                2,
+                5),
+            "Two to five, each with one of then, fault, fix, hand-over."));
+  }
+
+  /** A file of {@code families/}. */
+  static Shape family() {
+    Value examples = ListOf.some(Shape.of("an example", LINE, SEEN));
+    return Shape.of(
+        "a family",
+        must("id", Scalars.id(), "Equals the file's name."),
+        must("title", Scalars.text(), "Name for people."),
+        must("recognise", examples, "Lines that prove that a log is of this family."),
+        must("begins", examples, "Lines at which a new boot starts."),
+        must("ramdisk", examples, "Lines that only an initial ramdisk prints."),
+        must(
+            "line-forms",
+            ListOf.some(
+                Shape.of(
+                    "a line form",
+                    ID,
+                    must("prefix", Scalars.pattern(), "What stands before the message."),
+                    SEEN)),
+            "How lines begin: time stamp, host, process."),
+        must(
+            "milestones",
+            ListOf.some(
+                Shape.of(
+                    "a milestone",
+                    ID,
+                    must("stage", STAGE, "The stage that begins, ends or is proven."),
+                    must("proves", Scalars.word(PROVES), "What it proves of the stage."),
+                    must("title", Scalars.text(), "Name for people."),
+                    LINE,
+                    SEEN)),
+            "Lines that prove that a stage began or ended."));
+  }
+
+  /** {@code scale.yaml}. */
+  static Shape scale(List<String> modelNumbers) {
+    return Shape.of(
+        "the scale",
+        must(
+            "chances",
+            new MapOf("'chances'", Scalars.number(1e-6, 1 - 1e-6)),
+            "Words for chances, as probabilities."),
+        must(
+            "frequencies",
+            new MapOf("'frequencies'", Scalars.number(1e-3, 1_000)),
+            "Words for how common a fault is, as weights relative to each other."),
+        must("parts", new MapOf("'parts'", Scalars.text()), "Parts of the machine."),
+        must("needs", new MapOf("'needs'", Scalars.text()), "Things that a step may need."),
+        must(
+            "risk-minutes",
+            numbers("'risk-minutes'", RISKS, 0, 10_000),
+            "The minutes that each risk is reckoned to cost on top."),
+        must(
+            "need-minutes",
+            Scalars.number(0, 10_000),
+            "The minutes that each needed thing is reckoned to cost on top."),
+        must("model", numbers("'model'", modelNumbers, -1_000, 1_000), "Numbers of the ranking."));
+  }
+
+  private static Shape numbers(String what, List<String> names, double least, double most) {
+    return new Shape(
+        what, names.stream().map(n -> must(n, Scalars.number(least, most), n)).toList(), List.of());
+  }
+
+  /** {@code rates.yaml}. */
+  static Shape rates() {
+    Value count = Scalars.whole(0, MOST_BOOTS);
+    return Shape.of(
+        "the rates",
+        must("boots", count, "How many labelled boots were counted."),
+        may(
+            "signs",
+            ListOf.any(
+                Shape.of(
+                    "a rate",
+                    must("fault", Scalars.id(), "The fault that the sign belongs to."),
+                    must("sign", Scalars.text(), "The sign's form and pattern."),
+                    must("seen", count, "In how many boots of other causes it was seen."),
+                    must("of", count, "Out of how many."))),
+            "Signs that were seen in boots of other causes."));
+  }
+
+  /** A label in {@code boots/}. */
+  static Shape label() {
+    return Shape.of(
+        "a label",
+        must("log", Scalars.text(), "The log beside the label, which has its name."),
+        must("label", Scalars.id(), "A fault, healthy, or unlisted."),
+        may("also", IDS, "Other faults that are right as well: the log can't tell them apart."),
+        may("general", IDS, "Right answers when the labelled fault is taken out."),
+        must("stage", STAGE, "Where progress ended."),
+        must(
+            "cut",
+            Scalars.word(List.of("whole", "last-25", "excerpt")),
+            "What of the boot the log shows."),
+        must("made", Scalars.text(), "How the boot was provoked."),
+        must("licence", Scalars.text(), "Licence of the log."));
+  }
+}
