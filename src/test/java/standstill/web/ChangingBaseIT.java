@@ -33,7 +33,7 @@ import standstill.store.BaseCopy;
 import standstill.store.BaseInUse;
 
 /** A running server whose base changes on disk. */
-class ChangingBaseTest {
+class ChangingBaseIT {
   private static final int CHANGES = 24;
   private static final List<String> MARKED = List.of("root-id-on-no-disk", "machine-check-cpu");
   private static final Pattern MARK = Pattern.compile("Lantern mark (\\d+)");
