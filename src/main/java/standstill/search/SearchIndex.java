@@ -42,7 +42,7 @@ import org.apache.lucene.util.Version;
  */
 final class SearchIndex {
   /** Goes up when the analysis or the fields change, so that old indexes are built again. */
-  private static final String FORMAT = "2 " + Version.LATEST;
+  private static final String FORMAT = "3 " + Version.LATEST;
 
   private static final String FINGERPRINT = "fingerprint";
 

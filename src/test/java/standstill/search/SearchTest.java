@@ -16,6 +16,7 @@ import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import standstill.base.Base;
+import standstill.base.TestBase;
 import standstill.store.BaseFolder;
 
 class SearchTest {
@@ -81,6 +82,18 @@ class SearchTest {
     Results checks = search.find("memory", Set.of(Kind.CHECK), 50);
     assertTrue(checks.found().stream().allMatch(f -> f.kind() == Kind.CHECK));
     assertTrue(checks.counts().containsKey(Kind.FAULT));
+  }
+
+  /** A new base has no checks, no symptoms and no signs yet. */
+  @Test
+  void aBaseWithoutSomeKindsOfTextsIsSearchedToo() {
+    Base small = new TestBase().fault("lantern-dark", 1).add().build();
+    Search over = Search.open(small, Optional.empty());
+    assertEquals(
+        "lantern-dark", over.find("dark lantern", Set.of(), 1).found().get(0).id(), "by words");
+    assertTrue(over.find("lanterm", Set.of(), 1).found().size() == 1, "by the nearest word");
+    assertEquals(
+        0, Search.open(new TestBase().build(), Optional.empty()).find("x", Set.of(), 1).total());
   }
 
   @Test
