@@ -6,6 +6,7 @@ import io.javalin.http.NotFoundResponse;
 import java.util.Map;
 import standstill.base.Base;
 import standstill.base.Fault;
+import standstill.store.Edition;
 
 /** The pages of single entries of the base, the false trails, and the whole base to print. */
 final class EntryPages {
@@ -23,7 +24,7 @@ final class EntryPages {
       ctx.redirect("/fault/" + fault.id(), HttpStatus.MOVED_PERMANENTLY);
       return;
     }
-    pages.show(ctx, "fault", Map.of("f", FaultView.of(base, fault)));
+    pages.show(ctx, "fault", Map.of("f", FaultView.of(InUse.edition(ctx), fault)));
   }
 
   void check(Context ctx) {
@@ -39,14 +40,16 @@ final class EntryPages {
   }
 
   void symptom(Context ctx) {
-    Base base = InUse.edition(ctx).base();
+    Edition edition = InUse.edition(ctx);
     pages.show(
         ctx,
         "symptom",
         Map.of(
             "s",
-            base.symptom(ctx.pathParam("id"))
-                .map(symptom -> SymptomView.of(base, symptom))
+            edition
+                .base()
+                .symptom(ctx.pathParam("id"))
+                .map(symptom -> SymptomView.of(edition, symptom))
                 .orElseThrow(NotFoundResponse::new)));
   }
 
@@ -56,7 +59,6 @@ final class EntryPages {
   }
 
   void handbook(Context ctx) {
-    Base base = InUse.edition(ctx).base();
-    pages.show(ctx, "handbook", Map.of("h", HandbookView.of(base)));
+    pages.show(ctx, "handbook", Map.of("h", HandbookView.of(InUse.edition(ctx))));
   }
 }
