@@ -35,17 +35,15 @@ class KilledWhileWritingIT {
     return base.build();
   }
 
-  /** The process: writes the index again and again until it is killed. */
+  /** The process: writes the index again and again until it is killed, and tells of each time. */
   static final class Writer {
     private Writer() {}
 
     public static void main(String[] folder) {
       for (int number = 0; ; number++) {
         Search.open(base(number), Optional.of(Path.of(folder[0])));
-        if (number == 0) {
-          System.out.write('!');
-          System.out.flush();
-        }
+        System.out.write('!');
+        System.out.flush();
       }
     }
   }
@@ -70,8 +68,10 @@ class KilledWhileWritingIT {
                   index.toString())
               .redirectError(ProcessBuilder.Redirect.DISCARD)
               .start();
-      assertEquals('!', writer.getInputStream().read(), where);
-      TimeUnit.MICROSECONDS.sleep(random.nextInt(60_000));
+      for (int writes = random.nextInt(6); writes >= 0; writes--) {
+        assertEquals('!', writer.getInputStream().read(), where);
+      }
+      TimeUnit.MICROSECONDS.sleep(random.nextInt(30_000));
       writer.destroyForcibly();
       assertTrue(writer.waitFor(30, TimeUnit.SECONDS), where);
 
