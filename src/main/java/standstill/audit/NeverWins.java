@@ -192,7 +192,12 @@ final class NeverWins implements Rule {
         Matches found = matcher.match(boot, trace);
         List<Seen> seen = new ArrayList<>(found.signs());
         seen.addAll(missing);
-        all.add(new Sighting(family, boot, trace, new Matches(seen, found.trails(), new BitSet())));
+        all.add(
+            new Sighting(
+                family,
+                boot,
+                trace,
+                new Matches(seen, found.trails(), found.complaints(), new BitSet())));
       }
     }
     return all;

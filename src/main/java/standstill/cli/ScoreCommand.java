@@ -109,8 +109,10 @@ final class ScoreCommand implements Callable<Integer> {
   @Option(
       names = "--search",
       paramLabel = "FILE",
-      description = "Measure the search instead, on the judged queries in this file.")
-  private @Nullable Path search;
+      description =
+          "Measure the search instead, on the judged queries in this file; give it again for another list,"
+              + " which is reported by itself.")
+  private List<Path> searches = List.of();
 
   @Mixin private final BaseOption base = new BaseOption();
 
@@ -126,8 +128,8 @@ final class ScoreCommand implements Callable<Integer> {
       }
       return WalksTable.measure(used, seed, people, json, Output.of(spec));
     }
-    if (search != null) {
-      return SearchReport.print(used, search, Output.of(spec));
+    if (!searches.isEmpty()) {
+      return SearchReport.print(used, searches, Output.of(spec));
     }
     BootFolder.Boots boots;
     try {

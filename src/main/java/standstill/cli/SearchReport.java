@@ -3,6 +3,7 @@ package standstill.cli;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import standstill.base.Base;
@@ -15,13 +16,22 @@ final class SearchReport {
 
   private SearchReport() {}
 
-  static int print(Base base, Path queries, PrintWriter out) {
-    SearchScore score;
-    try (Search search = Search.open(base, Optional.empty())) {
-      score = SearchScore.of(search, SearchScore.read(queries));
-    } catch (IOException e) {
-      throw new Failure(ExitCode.UNREADABLE, "the queries could not be read: " + e.getMessage());
+  static int print(Base base, List<Path> lists, PrintWriter out) {
+    Search search = Search.open(base, Optional.empty());
+    for (Path queries : lists) {
+      SearchScore score;
+      try {
+        score = SearchScore.of(search, SearchScore.read(queries));
+      } catch (IOException e) {
+        throw new Failure(ExitCode.UNREADABLE, "the queries could not be read: " + e.getMessage());
+      }
+      print(queries, score, out);
     }
+    out.flush();
+    return ExitCode.OK;
+  }
+
+  private static void print(Path queries, SearchScore score, PrintWriter out) {
     for (SearchScore.Asked asked : score.queries()) {
       if (asked.ndcg() < WEAK) {
         out.printf(Locale.ROOT, "%.3f  %s%n", asked.ndcg(), asked.judged().text());
@@ -29,11 +39,10 @@ final class SearchReport {
     }
     out.printf(
         Locale.ROOT,
-        "%d queries: nDCG@10 %.3f, mean reciprocal rank %.3f%n",
+        "%s: %d queries: nDCG@10 %.3f, mean reciprocal rank %.3f%n",
+        queries.getFileName(),
         score.queries().size(),
         score.ndcg(),
         score.meanReciprocalRank());
-    out.flush();
-    return ExitCode.OK;
   }
 }

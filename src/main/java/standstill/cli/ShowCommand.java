@@ -22,7 +22,9 @@ import standstill.base.Source;
 import standstill.base.Stage;
 import standstill.base.Symptom;
 import standstill.base.Trail;
-import standstill.search.Browse;
+import standstill.guide.Guide;
+import standstill.rank.Cause;
+import standstill.report.Percent;
 
 /** Shows one entry of the fault base. */
 @Command(
@@ -132,11 +134,12 @@ final class ShowCommand implements Callable<Integer> {
         lines);
     lines.add("");
     text("", symptom.look(), lines);
-    head("Causes, commonest first", lines);
-    for (Fault fault : new Browse(used).causesOf(symptom.id())) {
+    head("Causes, likeliest first", lines);
+    for (Cause cause : new Guide(used).causesOf(symptom.id())) {
+      Fault fault = cause.fault();
       text(
           "- ",
-          fault.title() + " (" + fault.id() + ", " + word(fault.howCommon().word()) + ")",
+          fault.title() + " (" + fault.id() + ", " + Percent.of(cause.probability()) + ")",
           lines);
     }
   }

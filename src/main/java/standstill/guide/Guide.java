@@ -3,6 +3,7 @@ package standstill.guide;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
@@ -96,6 +97,25 @@ public final class Guide {
             .max(Comparator.comparingInt(id -> base.faultsOf(id).size()))
             .orElse("");
     return beliefs.prior(most);
+  }
+
+  /**
+   * The faults that a symptom can come from, likeliest first, for somebody who sees it and has no
+   * log. Those of other kernels than the most common one come last.
+   */
+  public List<Cause> causesOf(String symptom) {
+    Observations seen = Observations.NONE.sees(symptom);
+    Map<String, Cause> causes = new LinkedHashMap<>();
+    List<Ranking> rankings = new ArrayList<>(List.of(withoutLog()));
+    base.families().forEach(family -> rankings.add(withoutLog(family.id())));
+    for (Ranking ranking : rankings) {
+      for (Cause cause : beliefs.update(ranking, seen).causes()) {
+        if (cause.fault().symptoms().contains(symptom)) {
+          causes.putIfAbsent(cause.fault().id(), cause);
+        }
+      }
+    }
+    return List.copyOf(causes.values());
   }
 
   /** Where a walk stands after what was said. */

@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
+import java.util.stream.Collectors;
 import standstill.base.Base;
 import standstill.base.Fault;
 import standstill.base.Fix;
@@ -33,6 +34,8 @@ public final class Browse {
     PART("Part"),
     /** What the mildest repair puts at risk. */
     RISK("Risk of the mildest repair"),
+    /** What kinds of repairs there are, by what they touch. */
+    REPAIR("Kind of repair"),
     /** What some repair needs. */
     NEEDS("A repair needs"),
     /** Exact cause, or general. */
@@ -138,6 +141,8 @@ public final class Browse {
               .min(Comparator.naturalOrder())
               .map(risk -> Set.of(risk.word()))
               .orElse(Set.of());
+      case REPAIR ->
+          fault.fixes().stream().map(fix -> fix.risk().word()).collect(Collectors.toSet());
       case NEEDS -> needs(fault);
       case KIND -> Set.of(fault.general() ? "general" : "specific");
     };
@@ -169,7 +174,7 @@ public final class Browse {
         }
       }
       case PART -> titles.putAll(base.scale().parts());
-      case RISK -> {
+      case RISK, REPAIR -> {
         for (Risk risk : Risk.values()) {
           titles.put(risk.word(), risk.title());
         }
@@ -184,19 +189,5 @@ public final class Browse {
       }
     }
     return titles;
-  }
-
-  /**
-   * The faults that a symptom can come from, likeliest first; general ones after the exact ones.
-   */
-  public List<Fault> causesOf(String symptom) {
-    return base.faults().stream()
-        .filter(fault -> fault.symptoms().contains(symptom))
-        .sorted(
-            Comparator.comparing(Fault::general)
-                .thenComparing(f -> -f.howCommon().weight())
-                .thenComparing(f -> f.symptoms().indexOf(symptom))
-                .thenComparing(Fault::title))
-        .toList();
   }
 }

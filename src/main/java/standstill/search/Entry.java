@@ -29,7 +29,8 @@ record Entry(Kind kind, String id, String title, double weight, List<Unit> units
     SIGNS(1.4f),
     LOOK(2.0f),
     ABOUT(1.1f),
-    FIXES(0.7f);
+    FIXES(0.7f),
+    FAULTS(0.9f);
 
     private final float boost;
 
@@ -56,7 +57,7 @@ record Entry(Kind kind, String id, String title, double weight, List<Unit> units
     List<Entry> all = new ArrayList<>();
     base.faults().forEach(fault -> all.add(fault(base, fault)));
     base.symptoms().forEach(symptom -> all.add(symptom(symptom)));
-    base.checks().forEach(check -> all.add(check(check)));
+    base.checks().forEach(check -> all.add(check(base, check)));
     base.trails().forEach(trail -> all.add(trail(trail)));
     return all;
   }
@@ -93,10 +94,13 @@ record Entry(Kind kind, String id, String title, double weight, List<Unit> units
     return new Entry(Kind.SYMPTOM, symptom.id(), symptom.title(), 1, units.list);
   }
 
-  private static Entry check(Check check) {
+  private static Entry check(Base base, Check check) {
     Units units = new Units(check.id(), check.title());
     check.how().forEach(step -> units.add(Field.ABOUT, "how to look", step));
     check.answers().forEach(answer -> units.add(Field.FIXES, "answer", answer.text()));
+    base.faults().stream()
+        .filter(fault -> fault.toldApartBy().containsKey(check.id()))
+        .forEach(fault -> units.add(Field.FAULTS, "asked for", fault.title()));
     return new Entry(Kind.CHECK, check.id(), check.title(), 1, units.list);
   }
 

@@ -112,6 +112,11 @@ final class QueryWords {
     return word.chunks().size() == 1 && tellsLittle(word.chunks().get(0).get(0));
   }
 
+  /** Whether a typed word is only grammar. */
+  static boolean tellsNothing(String typed) {
+    return TELL_NOTHING.contains(typed);
+  }
+
   /** Whether a stemmed token counts less than others. */
   static boolean tellsLittle(String token) {
     return TELL_LITTLE.contains(token);

@@ -1,6 +1,5 @@
 package standstill.search;
 
-import java.io.Closeable;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Path;
@@ -16,6 +15,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Stream;
 import org.apache.lucene.index.DirectoryReader;
 import org.apache.lucene.index.Term;
 import org.apache.lucene.search.BlendedTermQuery;
@@ -41,7 +41,7 @@ import standstill.base.Base;
  * summed over the words. A word that is in no entry is read as the nearest one that is. When
  * nothing at all is found, the entries with the most similar titles are offered. Thread-safe.
  */
-public final class Search implements Closeable {
+public final class Search {
   private static final float TIE = 0.3f;
   private static final float SYNONYM = 0.75f;
   private static final float PAIR = 0.5f;
@@ -57,11 +57,22 @@ public final class Search implements Closeable {
   private final SearchIndex index;
   private final SignLines signLines;
 
+  /** Fields that some entry has; of the others Lucene keeps no figures to compute a score from. */
+  private final List<Entry.Field> fields;
+
   private Search(Base base, List<Entry> entries, SearchIndex index) {
     this.base = base;
     this.entries = entries;
     this.index = index;
     this.signLines = new SignLines(base);
+    this.fields =
+        Stream.of(Entry.Field.values())
+            .filter(
+                field ->
+                    entries.stream()
+                        .flatMap(entry -> entry.units().stream())
+                        .anyMatch(unit -> unit.field() == field))
+            .toList();
     for (int i = 0; i < entries.size(); i++) {
       places.put(key(entries.get(i).kind(), entries.get(i).id()), i);
     }
@@ -70,7 +81,8 @@ public final class Search implements Closeable {
   /**
    * Opens the search over a base.
    *
-   * @param folder where the index is kept; in memory when empty or when the folder can't be written
+   * @param folder where the index is kept for the next time; it is kept nowhere when empty or when
+   *     the folder can't be written
    */
   public static Search open(Base base, Optional<Path> folder) {
     List<Entry> entries = Entry.of(base);
@@ -212,6 +224,11 @@ public final class Search implements Closeable {
     BooleanQuery.Builder chunks = new BooleanQuery.Builder();
     for (int c = 0; c < word.chunks().size(); c++) {
       List<String> tokens = word.chunks().get(c);
+      boolean inPhrase = word.chunks().size() > 1;
+      if (inPhrase && QueryWords.tellsNothing(word.typed().get(c))) {
+        line.add(tokens.get(0));
+        continue;
+      }
       List<Query> whole = new ArrayList<>();
       BooleanQuery.Builder parts = new BooleanQuery.Builder();
       boolean known = false;
@@ -249,7 +266,9 @@ public final class Search implements Closeable {
         whole.add(pieces);
       }
       if (!whole.isEmpty()) {
-        chunks.add(new DisjunctionMaxQuery(whole, 0.3f), Occur.SHOULD);
+        Query any = new DisjunctionMaxQuery(whole, 0.3f);
+        boolean little = inPhrase && QueryWords.tellsLittle(tokens.get(0));
+        chunks.add(little ? new BoostQuery(any, LITTLE) : any, Occur.SHOULD);
       }
     }
     return chunks.build();
@@ -288,16 +307,16 @@ public final class Search implements Closeable {
     return near;
   }
 
-  private static Query anywhere(String token) {
+  private Query anywhere(String token) {
     return anywhere(token, List.of());
   }
 
   /** A word, or one of the same meaning, in any field; how rare it is counts over all alike. */
-  private static Query anywhere(String token, List<String> alike) {
+  private Query anywhere(String token, List<String> alike) {
     BlendedTermQuery.Builder terms =
         new BlendedTermQuery.Builder()
             .setRewriteMethod(new BlendedTermQuery.DisjunctionMaxRewrite(TIE));
-    for (Entry.Field field : Entry.Field.values()) {
+    for (Entry.Field field : fields) {
       terms.add(new Term(field.name(), token), field.boost());
       for (String same : alike) {
         terms.add(new Term(field.name(), same), field.boost() * SYNONYM);
@@ -306,7 +325,7 @@ public final class Search implements Closeable {
     return terms.build();
   }
 
-  private static Query phrase(List<String> words, Entry.Field... in) {
+  private Query phrase(List<String> words, Entry.Field... in) {
     if (words.size() == 1) {
       return anywhere(words.get(0));
     }
@@ -396,10 +415,5 @@ public final class Search implements Closeable {
 
   private static String key(Kind kind, String id) {
     return kind + " " + id;
-  }
-
-  @Override
-  public void close() throws IOException {
-    index.close();
   }
 }

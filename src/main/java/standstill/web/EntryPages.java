@@ -6,28 +6,29 @@ import io.javalin.http.NotFoundResponse;
 import java.util.Map;
 import standstill.base.Base;
 import standstill.base.Fault;
+import standstill.store.Edition;
 
 /** The pages of single entries of the base, the false trails, and the whole base to print. */
 final class EntryPages {
   private final Pages pages;
-  private final Base base;
 
-  EntryPages(Pages pages, Base base) {
+  EntryPages(Pages pages) {
     this.pages = pages;
-    this.base = base;
   }
 
   void fault(Context ctx) {
+    Base base = InUse.edition(ctx).base();
     String id = ctx.pathParam("id");
     Fault fault = base.fault(id).orElseThrow(NotFoundResponse::new);
     if (!fault.id().equals(id)) {
       ctx.redirect("/fault/" + fault.id(), HttpStatus.MOVED_PERMANENTLY);
       return;
     }
-    pages.show(ctx, "fault", Map.of("f", FaultView.of(base, fault)));
+    pages.show(ctx, "fault", Map.of("f", FaultView.of(InUse.edition(ctx), fault)));
   }
 
   void check(Context ctx) {
+    Base base = InUse.edition(ctx).base();
     pages.show(
         ctx,
         "check",
@@ -39,21 +40,25 @@ final class EntryPages {
   }
 
   void symptom(Context ctx) {
+    Edition edition = InUse.edition(ctx);
     pages.show(
         ctx,
         "symptom",
         Map.of(
             "s",
-            base.symptom(ctx.pathParam("id"))
-                .map(symptom -> SymptomView.of(base, symptom))
+            edition
+                .base()
+                .symptom(ctx.pathParam("id"))
+                .map(symptom -> SymptomView.of(edition, symptom))
                 .orElseThrow(NotFoundResponse::new)));
   }
 
   void trails(Context ctx) {
+    Base base = InUse.edition(ctx).base();
     pages.show(ctx, "trails", Map.of("trails", base.trails().stream().map(TrailView::of).toList()));
   }
 
   void handbook(Context ctx) {
-    pages.show(ctx, "handbook", Map.of("h", HandbookView.of(base)));
+    pages.show(ctx, "handbook", Map.of("h", HandbookView.of(InUse.edition(ctx))));
   }
 }

@@ -14,6 +14,7 @@ import standstill.base.Sign;
 import standstill.base.SignForm;
 import standstill.base.Source;
 import standstill.base.Stage;
+import standstill.store.Edition;
 
 /** Everything about a fault, ready for its template. */
 public record FaultView(
@@ -33,6 +34,7 @@ public record FaultView(
     List<ApartView> toldApart,
     List<LinkView> neighbours,
     List<ReportView.FixView> fixes,
+    List<BootView> boots,
     String prevent,
     List<String> sources,
     String reviewedOn,
@@ -46,7 +48,11 @@ public record FaultView(
   /** A check, and the answers that speak for this fault or against it. */
   public record ApartView(String href, String title, List<String> answers) {}
 
-  static FaultView of(Base base, Fault fault) {
+  /** A labelled boot that the fault stopped. */
+  public record BootView(String name, String cut, String made) {}
+
+  static FaultView of(Edition edition, Fault fault) {
+    Base base = edition.base();
     return new FaultView(
         fault.id(),
         fault.title(),
@@ -73,6 +79,9 @@ public record FaultView(
         apart(base, fault),
         neighbours(base, fault),
         fault.fixes().stream().map(fix -> fix(base, fix)).toList(),
+        edition.bootsOf(fault.id()).stream()
+            .map(label -> new BootView(label.name(), words(label.cut()), label.made()))
+            .toList(),
         fault.prevent(),
         fault.sources().stream().map(Source::toString).toList(),
         fault.reviewed().on().toString(),

@@ -11,17 +11,16 @@ import standstill.store.Findings;
 /** What {@code check} says of the base in use, for those who look after it. */
 final class FindingsPage {
   private final Pages pages;
-  private final Base base;
   private final Optional<Path> folder;
   private final Findings findings = new Findings(Clock.systemDefaultZone());
 
-  FindingsPage(Pages pages, Base base, Optional<Path> folder) {
+  FindingsPage(Pages pages, Optional<Path> folder) {
     this.pages = pages;
-    this.base = base;
     this.folder = folder;
   }
 
   void show(Context ctx) {
+    Base base = InUse.edition(ctx).base();
     pages.show(
         ctx,
         "findings",

@@ -5,6 +5,7 @@ import java.util.List;
 import standstill.base.Base;
 import standstill.base.Fault;
 import standstill.base.Stage;
+import standstill.store.Edition;
 
 /** The whole base, ready for its template. */
 public record HandbookView(
@@ -17,13 +18,14 @@ public record HandbookView(
   /** The faults of a stage. */
   public record ChapterView(String stage, List<FaultView> faults) {}
 
-  static HandbookView of(Base base) {
+  static HandbookView of(Edition edition) {
+    Base base = edition.base();
     List<ChapterView> chapters = new ArrayList<>();
     for (Stage stage : Stage.values()) {
       List<FaultView> faults = new ArrayList<>();
       for (Fault fault : base.faults()) {
         if (fault.stage() == stage) {
-          faults.add(FaultView.of(base, fault));
+          faults.add(FaultView.of(edition, fault));
         }
       }
       if (!faults.isEmpty()) {
@@ -32,7 +34,7 @@ public record HandbookView(
     }
     return new HandbookView(
         chapters,
-        base.symptoms().stream().map(s -> SymptomView.of(base, s)).toList(),
+        base.symptoms().stream().map(s -> SymptomView.of(edition, s)).toList(),
         base.checks().stream().map(c -> CheckView.of(base, c)).toList(),
         base.trails().stream().map(TrailView::of).toList(),
         base.faults().size());

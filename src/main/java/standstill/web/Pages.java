@@ -6,6 +6,7 @@ import io.pebbletemplates.pebble.loader.ClasspathLoader;
 import java.io.IOException;
 import java.io.StringWriter;
 import java.io.UncheckedIOException;
+import java.util.HashMap;
 import java.util.Locale;
 import java.util.Map;
 
@@ -31,7 +32,9 @@ final class Pages {
 
   /** Answers with a page. */
   void show(Context ctx, String template, Map<String, Object> values) {
-    ctx.html(render(template, values));
+    Map<String, Object> all = new HashMap<>(values);
+    all.put("notice", BaseView.Notice.of(InUse.state(ctx)));
+    ctx.html(render(template, all));
   }
 
   /** A page as text. */

@@ -5,10 +5,11 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import standstill.base.Base;
-import standstill.base.Fault;
 import standstill.base.Stage;
 import standstill.base.Symptom;
-import standstill.search.Browse;
+import standstill.rank.Cause;
+import standstill.report.Percent;
+import standstill.store.Edition;
 
 /** A symptom, ready for its template. */
 public record SymptomView(
@@ -22,14 +23,16 @@ public record SymptomView(
     List<LinkView> checks) {
   private static final int MOST_CHECKS = 6;
 
-  static SymptomView of(Base base, Symptom symptom) {
-    List<Fault> causes = new Browse(base).causesOf(symptom.id());
+  static SymptomView of(Edition edition, Symptom symptom) {
+    Base base = edition.base();
+    List<Cause> causes = edition.guide().causesOf(symptom.id());
     Map<String, Double> weights = new LinkedHashMap<>();
-    for (Fault fault : causes) {
-      fault
+    for (Cause cause : causes) {
+      cause
+          .fault()
           .toldApartBy()
           .keySet()
-          .forEach(check -> weights.merge(check, fault.howCommon().weight(), Double::sum));
+          .forEach(check -> weights.merge(check, cause.probability(), Double::sum));
     }
     List<LinkView> checks = new ArrayList<>();
     weights.entrySet().stream()
@@ -56,14 +59,14 @@ public record SymptomView(
         checks);
   }
 
-  private static List<LinkView> links(List<Fault> causes, boolean general) {
+  private static List<LinkView> links(List<Cause> causes, boolean general) {
     return causes.stream()
-        .filter(fault -> fault.general() == general)
+        .filter(cause -> cause.fault().general() == general)
         .map(
-            fault ->
+            cause ->
                 FaultView.link(
-                    fault,
-                    fault.stage().word() + ", " + fault.howCommon().word().replace('-', ' ')))
+                    cause.fault(),
+                    cause.fault().stage().word() + ", " + Percent.of(cause.probability())))
         .toList();
   }
 }

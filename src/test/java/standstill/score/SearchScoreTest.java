@@ -8,6 +8,8 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 import standstill.base.Base;
 import standstill.search.Kind;
 import standstill.search.Search;
@@ -15,23 +17,33 @@ import standstill.store.BaseFolder;
 
 class SearchScoreTest {
   private static final Path QUERIES = Path.of("src/test/resources/search/queries.tsv");
+  private static final Path HELD_OUT = QUERIES.resolveSibling("held-out.tsv");
 
   @Test
   void theSearchIsGoodEnoughOnJudgedQueries() throws IOException {
     Base base = BaseFolder.read(Path.of("kb")).base();
     List<SearchScore.Judged> queries = SearchScore.read(QUERIES);
     assertTrue(queries.size() >= 60);
-    try (Search search = Search.open(base, Optional.empty())) {
-      SearchScore score = SearchScore.of(search, queries);
-      assertTrue(score.ndcg() >= 0.83, "nDCG@10 " + score.ndcg());
-      assertTrue(score.meanReciprocalRank() >= 0.94, "MRR " + score.meanReciprocalRank());
-    }
+    SearchScore score = SearchScore.of(Search.open(base, Optional.empty()), queries);
+    assertTrue(score.ndcg() >= 0.84, "nDCG@10 " + score.ndcg());
+    assertTrue(score.meanReciprocalRank() >= 0.94, "MRR " + score.meanReciprocalRank());
   }
 
+  /** Nothing is tuned on these: the bound only notices when the search breaks. */
   @Test
-  void judgedEntriesAreInTheBase() throws IOException {
+  void queriesThatWereKeptApartAreAnsweredToo() throws IOException {
     Base base = BaseFolder.read(Path.of("kb")).base();
-    for (SearchScore.Judged query : SearchScore.read(QUERIES)) {
+    List<SearchScore.Judged> queries = SearchScore.read(HELD_OUT);
+    assertTrue(queries.size() >= 30);
+    SearchScore score = SearchScore.of(Search.open(base, Optional.empty()), queries);
+    assertTrue(score.ndcg() >= 0.65, "nDCG@10 " + score.ndcg());
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"queries.tsv", "held-out.tsv"})
+  void judgedEntriesAreInTheBase(String list) throws IOException {
+    Base base = BaseFolder.read(Path.of("kb")).base();
+    for (SearchScore.Judged query : SearchScore.read(QUERIES.resolveSibling(list))) {
       for (String entry : query.grades().keySet()) {
         String[] parts = entry.split(":");
         assertTrue(Kind.of(parts[0]).orElseThrow().titleOf(base, parts[1]).isPresent(), entry);

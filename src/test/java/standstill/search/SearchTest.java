@@ -12,11 +12,11 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
-import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import standstill.base.Base;
+import standstill.base.TestBase;
 import standstill.store.BaseFolder;
 
 class SearchTest {
@@ -27,11 +27,6 @@ class SearchTest {
   static void open() throws IOException {
     base = BaseFolder.read(Path.of("kb")).base();
     search = Search.open(base, Optional.empty());
-  }
-
-  @AfterAll
-  static void close() throws IOException {
-    search.close();
   }
 
   private static List<String> ids(String query) {
@@ -89,6 +84,18 @@ class SearchTest {
     assertTrue(checks.counts().containsKey(Kind.FAULT));
   }
 
+  /** A new base has no checks, no symptoms and no signs yet. */
+  @Test
+  void aBaseWithoutSomeKindsOfTextsIsSearchedToo() {
+    Base small = new TestBase().fault("lantern-dark", 1).add().build();
+    Search over = Search.open(small, Optional.empty());
+    assertEquals(
+        "lantern-dark", over.find("dark lantern", Set.of(), 1).found().get(0).id(), "by words");
+    assertTrue(over.find("lanterm", Set.of(), 1).found().size() == 1, "by the nearest word");
+    assertEquals(
+        0, Search.open(new TestBase().build(), Optional.empty()).find("x", Set.of(), 1).total());
+  }
+
   @Test
   void hostileQueriesAreOnlyText() {
     for (String query :
@@ -112,10 +119,9 @@ class SearchTest {
   }
 
   private static boolean builds(Base base, Path folder) throws IOException {
-    try (Search opened = Search.open(base, Optional.of(folder))) {
-      assertFalse(opened.find("kernel panic", Set.of(), 5).found().isEmpty());
-      return opened.wasBuilt();
-    }
+    Search opened = Search.open(base, Optional.of(folder));
+    assertFalse(opened.find("kernel panic", Set.of(), 5).found().isEmpty());
+    return opened.wasBuilt();
   }
 
   @Test

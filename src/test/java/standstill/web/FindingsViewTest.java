@@ -45,7 +45,14 @@ class FindingsViewTest {
   private static String page(Optional<List<Finding>> found, boolean boots) {
     return new Pages()
         .render(
-            "findings", Map.of("v", FindingsView.of(BASE, boots, found), "address", "/base/check"));
+            "findings",
+            Map.of(
+                "v",
+                FindingsView.of(BASE, boots, found),
+                "address",
+                "/base/check",
+                "notice",
+                new BaseView.Notice(0, "")));
   }
 
   @Test
