@@ -2,11 +2,16 @@ package standstill.cli;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.List;
+import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Option;
 import standstill.base.Base;
 import standstill.base.yaml.Loaded;
+import standstill.search.Search;
 import standstill.store.BaseFolder;
+import standstill.store.BaseInUse;
+import standstill.store.RefusedBaseException;
 import standstill.text.Problem;
 
 /** The option that chooses the fault base. */
@@ -23,7 +28,7 @@ final class BaseOption {
     try {
       return folder == null ? BaseFolder.builtIn() : BaseFolder.read(folder);
     } catch (IOException e) {
-      throw new Failure(ExitCode.UNREADABLE, "the fault base could not be read: " + e.getMessage());
+      throw unreadable(e);
     }
   }
 
@@ -31,14 +36,36 @@ final class BaseOption {
   Base base() {
     Loaded loaded = load();
     if (loaded.hasErrors()) {
-      StringBuilder message = new StringBuilder("the fault base has errors");
-      loaded.problems().stream()
-          .filter(Problem::isError)
-          .limit(20)
-          .forEach(problem -> message.append('\n').append(problem));
-      message.append("\nrun 'check' on it for the whole list");
-      throw new Failure(ExitCode.BASE, message.toString());
+      throw hasErrors(loaded.problems());
     }
     return loaded.base();
+  }
+
+  /** A base without errors, to be followed while it changes on disk. */
+  BaseInUse inUse(Function<Base, Search> searching) {
+    if (folder == null) {
+      return BaseInUse.fixed(base(), searching);
+    }
+    try {
+      return BaseInUse.of(folder, searching);
+    } catch (RefusedBaseException e) {
+      throw hasErrors(e.errors());
+    } catch (IOException e) {
+      throw unreadable(e);
+    }
+  }
+
+  private static Failure unreadable(IOException e) {
+    return new Failure(ExitCode.UNREADABLE, "the fault base could not be read: " + e.getMessage());
+  }
+
+  private static Failure hasErrors(List<Problem> problems) {
+    StringBuilder message = new StringBuilder("the fault base has errors");
+    problems.stream()
+        .filter(Problem::isError)
+        .limit(20)
+        .forEach(problem -> message.append('\n').append(problem));
+    message.append("\nrun 'check' on it for the whole list");
+    return new Failure(ExitCode.BASE, message.toString());
   }
 }

@@ -15,4 +15,9 @@ final class Output {
   static PrintWriter of(@Nullable CommandSpec spec) {
     return spec == null ? new PrintWriter(System.out, true) : spec.commandLine().getOut();
   }
+
+  /** The same for what is not a result. */
+  static PrintWriter errors(@Nullable CommandSpec spec) {
+    return spec == null ? new PrintWriter(System.err, true) : spec.commandLine().getErr();
+  }
 }

@@ -61,13 +61,12 @@ final class SearchCommand implements Callable<Integer> {
       throw new Failure(ExitCode.USAGE, "--top lies between 1 and " + LARGEST);
     }
     PrintWriter out = Output.of(spec);
-    try (Search search = index.open(base.base())) {
-      Results results = search.find(String.join(" ", words), Set.of(), top);
-      if (json) {
-        out.println(json(results));
-      } else {
-        print(results, out);
-      }
+    Search search = index.open(base.base());
+    Results results = search.find(String.join(" ", words), Set.of(), top);
+    if (json) {
+      out.println(json(results));
+    } else {
+      print(results, out);
     }
     out.flush();
     return ExitCode.OK;

@@ -17,7 +17,8 @@ final class SearchReport {
 
   static int print(Base base, Path queries, PrintWriter out) {
     SearchScore score;
-    try (Search search = Search.open(base, Optional.empty())) {
+    try {
+      Search search = Search.open(base, Optional.empty());
       score = SearchScore.of(search, SearchScore.read(queries));
     } catch (IOException e) {
       throw new Failure(ExitCode.UNREADABLE, "the queries could not be read: " + e.getMessage());

@@ -1,6 +1,5 @@
 package standstill.search;
 
-import java.io.Closeable;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Path;
@@ -41,7 +40,7 @@ import standstill.base.Base;
  * summed over the words. A word that is in no entry is read as the nearest one that is. When
  * nothing at all is found, the entries with the most similar titles are offered. Thread-safe.
  */
-public final class Search implements Closeable {
+public final class Search {
   private static final float TIE = 0.3f;
   private static final float SYNONYM = 0.75f;
   private static final float PAIR = 0.5f;
@@ -70,7 +69,8 @@ public final class Search implements Closeable {
   /**
    * Opens the search over a base.
    *
-   * @param folder where the index is kept; in memory when empty or when the folder can't be written
+   * @param folder where the index is kept for the next time; it is kept nowhere when empty or when
+   *     the folder can't be written
    */
   public static Search open(Base base, Optional<Path> folder) {
     List<Entry> entries = Entry.of(base);
@@ -396,10 +396,5 @@ public final class Search implements Closeable {
 
   private static String key(Kind kind, String id) {
     return kind + " " + id;
-  }
-
-  @Override
-  public void close() throws IOException {
-    index.close();
   }
 }

@@ -1,6 +1,5 @@
 package standstill.search;
 
-import java.io.Closeable;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
@@ -17,90 +16,71 @@ import org.apache.lucene.index.DirectoryReader;
 import org.apache.lucene.index.IndexWriter;
 import org.apache.lucene.index.IndexWriterConfig;
 import org.apache.lucene.index.LeafReaderContext;
+import org.apache.lucene.index.SegmentInfos;
 import org.apache.lucene.search.IndexSearcher;
 import org.apache.lucene.search.similarities.BM25Similarity;
 import org.apache.lucene.store.ByteBuffersDirectory;
 import org.apache.lucene.store.Directory;
 import org.apache.lucene.store.FSDirectory;
+import org.apache.lucene.store.IOContext;
 import org.apache.lucene.store.Lock;
 import org.apache.lucene.store.NIOFSDirectory;
 import org.apache.lucene.util.Version;
 
 /**
- * The index: in a folder, or in memory.
+ * The index: always used in memory, and kept in a folder so that the next start need not build it.
+ *
+ * <p>A base's index is small (about a megabyte for five hundred entries). Used in memory it holds
+ * no files open: the folder can be deleted or written again by another process at any time, and an
+ * index that a newer one has replaced needs no closing while somebody still searches it.
  *
  * <p>A commit of the index carries the fingerprint of the entries that it was built from, and comes
  * last, so that an index that was half written has none. On opening, every file's check sum is
- * verified. An index that does not fit or can't be read is deleted and built again, under a lock;
- * where the folder can't be locked or written, the index is built in memory instead. A document's
- * number is the place of its entry.
+ * verified. An index that does not fit or can't be read is deleted and written again, under a lock;
+ * where the folder can't be locked or written, nothing is kept. A document's number is the place of
+ * its entry.
  */
-final class SearchIndex implements Closeable {
+final class SearchIndex {
   /** Goes up when the analysis or the fields change, so that old indexes are built again. */
   private static final String FORMAT = "2 " + Version.LATEST;
 
   private static final String FINGERPRINT = "fingerprint";
 
-  private final Directory directory;
   private final DirectoryReader reader;
   private final boolean built;
 
-  private SearchIndex(Directory directory, DirectoryReader reader, boolean built) {
-    this.directory = directory;
+  private SearchIndex(DirectoryReader reader, boolean built) {
     this.reader = reader;
     this.built = built;
   }
 
   static SearchIndex open(List<Entry> entries, Optional<Path> folder) throws IOException {
+    String fingerprint = fingerprint(entries);
     if (folder.isPresent()) {
-      FSDirectory onDisk = null;
-      try {
-        onDisk = new NIOFSDirectory(folder.get());
-        return onDisk(onDisk, entries);
-      } catch (IOException e) {
-        // No room, no right to write, or another process is building: memory will do.
-        if (onDisk != null) {
-          onDisk.close();
-        }
+      Optional<DirectoryReader> kept = kept(folder.get(), fingerprint, entries.size());
+      if (kept.isPresent()) {
+        return new SearchIndex(kept.get(), false);
       }
     }
     Directory memory = new ByteBuffersDirectory();
-    build(memory, entries, fingerprint(entries));
-    return new SearchIndex(memory, DirectoryReader.open(memory), true);
+    build(memory, entries, fingerprint);
+    if (folder.isPresent()) {
+      keep(memory, fingerprint, folder.get());
+    }
+    return new SearchIndex(DirectoryReader.open(memory), true);
   }
 
-  private static SearchIndex onDisk(Directory directory, List<Entry> entries) throws IOException {
-    String fingerprint = fingerprint(entries);
-    Optional<DirectoryReader> sound = sound(directory, fingerprint, entries.size());
-    if (sound.isPresent()) {
-      return new SearchIndex(directory, sound.get(), false);
-    }
-    try (Lock lock = directory.obtainLock("rebuild.lock")) {
-      lock.ensureValid();
-      for (String file : directory.listAll()) {
-        if (!file.endsWith(".lock") && !file.startsWith(".")) {
-          directory.deleteFile(file);
-        }
+  /** The index in the folder, when it is whole and was built from these entries. */
+  private static Optional<DirectoryReader> kept(Path folder, String fingerprint, int entries) {
+    try (FSDirectory disk = new NIOFSDirectory(folder)) {
+      Directory memory = new ByteBuffersDirectory();
+      for (String file : SegmentInfos.readLatestCommit(disk).files(true)) {
+        memory.copyFrom(disk, file, file, IOContext.READONCE);
       }
-      build(directory, entries, fingerprint);
-    }
-    DirectoryReader reader =
-        sound(directory, fingerprint, entries.size())
-            .orElseThrow(() -> new IOException("the index does not hold what was written"));
-    return new SearchIndex(directory, reader, true);
-  }
-
-  /** The index in the directory, when it is whole and was built from these entries. */
-  private static Optional<DirectoryReader> sound(
-      Directory directory, String fingerprint, int entries) {
-    DirectoryReader reader = null;
-    try {
-      reader = DirectoryReader.open(directory);
-      boolean fits =
-          fingerprint.equals(reader.getIndexCommit().getUserData().get(FINGERPRINT))
-              && reader.numDocs() == entries
-              && reader.maxDoc() == entries;
-      if (fits) {
+      DirectoryReader reader = DirectoryReader.open(memory);
+      if (fingerprint.equals(reader.getIndexCommit().getUserData().get(FINGERPRINT))
+          && reader.numDocs() == entries
+          && reader.maxDoc() == entries) {
         for (LeafReaderContext leaf : reader.leaves()) {
           leaf.reader().checkIntegrity();
         }
@@ -109,30 +89,50 @@ final class SearchIndex implements Closeable {
     } catch (IOException | RuntimeException e) {
       // Whatever is wrong with it, the remedy is the same: build it again.
     }
-    if (reader != null) {
-      try {
-        reader.close();
-      } catch (IOException e) {
-        // It is thrown away anyway.
-      }
-    }
     return Optional.empty();
+  }
+
+  /** Writes an index into the folder, in place of whatever is there. */
+  private static void keep(Directory memory, String fingerprint, Path folder) {
+    try (FSDirectory disk = new NIOFSDirectory(folder);
+        Lock lock = disk.obtainLock("rebuild.lock")) {
+      lock.ensureValid();
+      for (String file : disk.listAll()) {
+        if (!file.endsWith(".lock") && !file.startsWith(".")) {
+          disk.deleteFile(file);
+        }
+      }
+      try (IndexWriter writer = new IndexWriter(disk, configuration())) {
+        writer.addIndexes(memory);
+        commit(writer, fingerprint);
+      }
+    } catch (IOException e) {
+      // No room, no right to write, or another process is writing: the index in memory will do.
+    }
   }
 
   private static void build(Directory directory, List<Entry> entries, String fingerprint)
       throws IOException {
-    IndexWriterConfig config = new IndexWriterConfig(new TradeAnalyzer());
-    config.setOpenMode(IndexWriterConfig.OpenMode.CREATE);
-    config.setCommitOnClose(false);
-    config.setUseCompoundFile(true);
-    try (IndexWriter writer = new IndexWriter(directory, config)) {
+    try (IndexWriter writer = new IndexWriter(directory, configuration())) {
       for (Entry entry : entries) {
         writer.addDocument(document(entry));
       }
       writer.forceMerge(1);
-      writer.setLiveCommitData(Map.of(FINGERPRINT, fingerprint).entrySet());
-      writer.commit();
+      commit(writer, fingerprint);
     }
+  }
+
+  private static IndexWriterConfig configuration() {
+    IndexWriterConfig config = new IndexWriterConfig(new TradeAnalyzer());
+    config.setOpenMode(IndexWriterConfig.OpenMode.CREATE);
+    config.setCommitOnClose(false);
+    config.setUseCompoundFile(true);
+    return config;
+  }
+
+  private static void commit(IndexWriter writer, String fingerprint) throws IOException {
+    writer.setLiveCommitData(Map.of(FINGERPRINT, fingerprint).entrySet());
+    writer.commit();
   }
 
   private static Document document(Entry entry) {
@@ -187,12 +187,6 @@ final class SearchIndex implements Closeable {
   /** Whether it had to be built. */
   boolean wasBuilt() {
     return built;
-  }
-
-  @Override
-  public void close() throws IOException {
-    reader.close();
-    directory.close();
   }
 
   /**

@@ -63,15 +63,16 @@ public final class BaseFolder {
     }
   }
 
+  /** Every YAML file of a base and of its labelled boots, in order. */
+  static Stream<Path> yamlFiles(Path folder) throws IOException {
+    return Files.walk(folder, 4).filter(p -> p.toString().endsWith(".yaml")).sorted();
+  }
+
   private static List<BaseText> texts(Path folder, String shownAs) throws IOException {
     List<Path> files;
-    try (Stream<Path> walk = Files.walk(folder, 4)) {
-      files =
-          walk.filter(p -> p.toString().endsWith(".yaml"))
-              .filter(p -> !folder.relativize(p).toString().replace('\\', '/').startsWith("boots/"))
-              .sorted()
-              .limit(MOST_FILES)
-              .toList();
+    Path boots = folder.resolve(BootFolder.NAME);
+    try (Stream<Path> walk = yamlFiles(folder)) {
+      files = walk.filter(p -> !p.startsWith(boots)).limit(MOST_FILES).toList();
     }
     List<BaseText> texts = new ArrayList<>(files.size());
     for (Path file : files) {

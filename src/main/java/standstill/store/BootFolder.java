@@ -5,6 +5,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.Predicate;
 import java.util.stream.Stream;
 import standstill.base.Label;
 import standstill.base.yaml.BaseText;
@@ -17,6 +18,9 @@ import standstill.text.Problem;
 
 /** Reads the labelled logs beside a base. */
 public final class BootFolder {
+  /** Name of the folder, beside the base's own. */
+  public static final String NAME = "boots";
+
   private static final long LARGEST_LOG = 100L << 20;
 
   private BootFolder() {}
@@ -40,19 +44,8 @@ public final class BootFolder {
    * @throws IOException when the folder can't be read
    */
   public static Boots read(Path folder) throws IOException {
-    List<BaseText> files = new ArrayList<>();
-    List<Path> logs = new ArrayList<>();
-    try (Stream<Path> list = Files.list(folder)) {
-      for (Path path : list.sorted().toList()) {
-        String name = path.getFileName().toString();
-        if (name.endsWith(".yaml")) {
-          files.add(new BaseText("boots/" + name, path.toString(), Files.readString(path)));
-        } else if (name.endsWith(".log") || name.endsWith(".log.gz")) {
-          logs.add(path);
-        }
-      }
-    }
-    LabelReader.Labels labels = LabelReader.read(files);
+    LabelReader.Labels labels = labels(folder);
+    List<Path> logs = files(folder, name -> name.endsWith(".log") || name.endsWith(".log.gz"));
     List<Problem> problems = new ArrayList<>(labels.problems());
     List<LabelledLog> read = new ArrayList<>();
     for (Label label : labels.labels()) {
@@ -83,5 +76,25 @@ public final class BootFolder {
       }
     }
     return new Boots(read, problems);
+  }
+
+  /**
+   * Reads the labels alone.
+   *
+   * @throws IOException when the folder can't be read
+   */
+  public static LabelReader.Labels labels(Path folder) throws IOException {
+    List<BaseText> texts = new ArrayList<>();
+    for (Path path : files(folder, name -> name.endsWith(".yaml"))) {
+      texts.add(
+          new BaseText(NAME + "/" + path.getFileName(), path.toString(), Files.readString(path)));
+    }
+    return LabelReader.read(texts);
+  }
+
+  private static List<Path> files(Path folder, Predicate<String> wanted) throws IOException {
+    try (Stream<Path> list = Files.list(folder)) {
+      return list.filter(path -> wanted.test(path.getFileName().toString())).sorted().toList();
+    }
   }
 }

@@ -26,7 +26,7 @@ public final class Pastes {
   private final Map<String, Paste> byAddress = new LinkedHashMap<>();
   private long lines;
 
-  private record Paste(Report report, Instant since) {}
+  private record Paste(Report report, int edition, Instant since) {}
 
   /**
    * An empty store.
@@ -42,21 +42,42 @@ public final class Pastes {
     this.clock = clock;
   }
 
-  /** Keeps a report and gives its address: 32 hexadecimal digits. */
-  public synchronized String keep(Report report) {
+  /** Keeps a report that an edition made, and gives its address: 32 hexadecimal digits. */
+  public synchronized String keep(Report report, Edition edition) {
     byte[] bytes = new byte[ADDRESS_BYTES];
     random.nextBytes(bytes);
     String address = HexFormat.of().formatHex(bytes);
-    byAddress.put(address, new Paste(report, clock.instant()));
+    byAddress.put(address, new Paste(report, edition.number(), clock.instant()));
     lines += report.log().lineCount();
     throwOut();
     return address;
   }
 
-  /** The report at an address; empty when it never was or is gone. */
-  public synchronized Optional<Report> get(String address) {
+  /**
+   * The report at an address; empty when it never was or is gone. A report that another edition
+   * made is made anew, because its causes may not be in the base any more; the log stays as it was
+   * read.
+   */
+  public Optional<Report> get(String address, Edition edition) {
+    Optional<Paste> kept = find(address);
+    if (kept.isEmpty() || kept.get().edition() == edition.number()) {
+      return kept.map(Paste::report);
+    }
+    Report again = edition.diagnoser().diagnose(kept.get().report().log(), 0);
+    replace(address, kept.get(), new Paste(again, edition.number(), kept.get().since()));
+    return Optional.of(again);
+  }
+
+  private synchronized Optional<Paste> find(String address) {
     throwOut();
-    return Optional.ofNullable(byAddress.get(address)).map(Paste::report);
+    return Optional.ofNullable(byAddress.get(address));
+  }
+
+  /** Keeps the newest edition's report; does nothing when the paste was forgotten meanwhile. */
+  private synchronized void replace(String address, Paste old, Paste with) {
+    if (with.edition() > old.edition()) {
+      byAddress.replace(address, old, with);
+    }
   }
 
   /** Forgets a paste at once. */

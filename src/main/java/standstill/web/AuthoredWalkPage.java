@@ -10,14 +10,13 @@ import standstill.base.Walk;
 /** A walk written by hand, one step at a time; the answers stand in the address. */
 final class AuthoredWalkPage {
   private final Pages pages;
-  private final Base base;
 
-  AuthoredWalkPage(Pages pages, Base base) {
+  AuthoredWalkPage(Pages pages) {
     this.pages = pages;
-    this.base = base;
   }
 
   void show(Context ctx) {
+    Base base = InUse.edition(ctx).base();
     Walk walk = base.walk(ctx.pathParam("id")).orElseThrow(NotFoundResponse::new);
     Map<String, List<String>> given = ctx.queryParamMap();
     pages.show(ctx, "authored", Map.of("v", AuthoredWalkView.of(base, walk, given)));

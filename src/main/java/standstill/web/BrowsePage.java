@@ -5,21 +5,17 @@ import java.util.EnumMap;
 import java.util.LinkedHashSet;
 import java.util.Map;
 import java.util.Set;
-import standstill.base.Base;
 import standstill.search.Browse;
+import standstill.store.Edition;
 
 /** Browsing the faults by facets. */
 final class BrowsePage {
   private static final int MOST_VALUES = 100;
 
   private final Pages pages;
-  private final Base base;
-  private final Browse browse;
 
-  BrowsePage(Pages pages, Base base) {
+  BrowsePage(Pages pages) {
     this.pages = pages;
-    this.base = base;
-    this.browse = new Browse(base);
   }
 
   void show(Context ctx) {
@@ -33,6 +29,8 @@ final class BrowsePage {
         choice.put(facet, values);
       }
     }
-    pages.show(ctx, "faults", Map.of("b", BrowseView.of(base, browse.show(choice), choice)));
+    Edition edition = InUse.edition(ctx);
+    Browse.Shown shown = edition.browse().show(choice);
+    pages.show(ctx, "faults", Map.of("b", BrowseView.of(edition.base(), shown, choice)));
   }
 }

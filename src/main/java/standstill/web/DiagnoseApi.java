@@ -9,13 +9,10 @@ import standstill.report.JsonReport;
 final class DiagnoseApi {
   private static final int MOST_CAUSES = 50;
 
-  private final Diagnoser diagnoser;
+  private DiagnoseApi() {}
 
-  DiagnoseApi(Diagnoser diagnoser) {
-    this.diagnoser = diagnoser;
-  }
-
-  void diagnose(Context ctx) {
+  static void diagnose(Context ctx) {
+    Diagnoser diagnoser = InUse.edition(ctx).diagnoser();
     int boot = number(ctx, "boot", 0);
     int top = Math.max(1, Math.min(MOST_CAUSES, number(ctx, "top", 10)));
     BootLog log = diagnoser.read(Upload.read(ctx));

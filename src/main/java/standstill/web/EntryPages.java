@@ -10,14 +10,13 @@ import standstill.base.Fault;
 /** The pages of single entries of the base, the false trails, and the whole base to print. */
 final class EntryPages {
   private final Pages pages;
-  private final Base base;
 
-  EntryPages(Pages pages, Base base) {
+  EntryPages(Pages pages) {
     this.pages = pages;
-    this.base = base;
   }
 
   void fault(Context ctx) {
+    Base base = InUse.edition(ctx).base();
     String id = ctx.pathParam("id");
     Fault fault = base.fault(id).orElseThrow(NotFoundResponse::new);
     if (!fault.id().equals(id)) {
@@ -28,6 +27,7 @@ final class EntryPages {
   }
 
   void check(Context ctx) {
+    Base base = InUse.edition(ctx).base();
     pages.show(
         ctx,
         "check",
@@ -39,6 +39,7 @@ final class EntryPages {
   }
 
   void symptom(Context ctx) {
+    Base base = InUse.edition(ctx).base();
     pages.show(
         ctx,
         "symptom",
@@ -50,10 +51,12 @@ final class EntryPages {
   }
 
   void trails(Context ctx) {
+    Base base = InUse.edition(ctx).base();
     pages.show(ctx, "trails", Map.of("trails", base.trails().stream().map(TrailView::of).toList()));
   }
 
   void handbook(Context ctx) {
+    Base base = InUse.edition(ctx).base();
     pages.show(ctx, "handbook", Map.of("h", HandbookView.of(base)));
   }
 }

@@ -5,17 +5,14 @@ import io.javalin.http.NotFoundResponse;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.util.Map;
-import standstill.report.Diagnoser;
 import standstill.store.Examples;
 
 /** The first page: the paste box. */
 final class HomePage {
   private final Pages pages;
-  private final Diagnoser diagnoser;
 
-  HomePage(Pages pages, Diagnoser diagnoser) {
+  HomePage(Pages pages) {
     this.pages = pages;
-    this.diagnoser = diagnoser;
   }
 
   void show(Context ctx) throws IOException {
@@ -35,7 +32,7 @@ final class HomePage {
             "examples",
             Examples.all(),
             "faults",
-            diagnoser.base().faults().size(),
+            InUse.edition(ctx).base().faults().size(),
             "megabytes",
             Server.LARGEST_LOG >> 20));
   }

@@ -6,6 +6,7 @@ import io.pebbletemplates.pebble.loader.ClasspathLoader;
 import java.io.IOException;
 import java.io.StringWriter;
 import java.io.UncheckedIOException;
+import java.util.HashMap;
 import java.util.Locale;
 import java.util.Map;
 
@@ -31,17 +32,14 @@ final class Pages {
 
   /** Answers with a page. */
   void show(Context ctx, String template, Map<String, Object> values) {
-    ctx.html(render(template, values));
-  }
-
-  /** A page as text. */
-  String render(String template, Map<String, Object> values) {
+    Map<String, Object> all = new HashMap<>(values);
+    all.put("notice", BaseView.Notice.of(InUse.state(ctx)));
     StringWriter out = new StringWriter();
     try {
-      engine.getTemplate(template).evaluate(out, values, Locale.ROOT);
+      engine.getTemplate(template).evaluate(out, all, Locale.ROOT);
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
-    return out.toString();
+    ctx.html(out.toString());
   }
 }

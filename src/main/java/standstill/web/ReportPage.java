@@ -4,19 +4,17 @@ import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import io.javalin.http.NotFoundResponse;
 import java.util.Map;
-import standstill.report.Diagnoser;
 import standstill.report.Report;
+import standstill.store.Edition;
 import standstill.store.Pastes;
 
 /** The page that shows what was found in a pasted log. */
 final class ReportPage {
   private final Pages pages;
-  private final Diagnoser diagnoser;
   private final Pastes pastes;
 
-  ReportPage(Pages pages, Diagnoser diagnoser, Pastes pastes) {
+  ReportPage(Pages pages, Pastes pastes) {
     this.pages = pages;
-    this.diagnoser = diagnoser;
     this.pastes = pastes;
   }
 
@@ -27,19 +25,21 @@ final class ReportPage {
       throw new NotUnderstood(
           "There was no text. Go back, paste the log or choose a file, and send it again.");
     }
-    String address = pastes.keep(diagnoser.diagnose(bytes));
+    Edition edition = InUse.edition(ctx);
+    String address = pastes.keep(edition.diagnoser().diagnose(bytes), edition);
     ctx.redirect("/log/" + address, HttpStatus.SEE_OTHER);
   }
 
   void show(Context ctx) {
     String address = ctx.pathParam("address");
-    Report report = pastes.get(address).orElseThrow(NotFoundResponse::new);
+    Edition edition = InUse.edition(ctx);
+    Report report = pastes.get(address, edition).orElseThrow(NotFoundResponse::new);
     int boot = DiagnoseApi.number(ctx, "boot", 0);
     if (boot > report.log().boots().size()) {
       throw new NotFoundResponse();
     }
     if (boot > 0) {
-      report = diagnoser.diagnose(report.log(), boot);
+      report = edition.diagnoser().diagnose(report.log(), boot);
     }
     boolean proofOnly = "proof".equals(ctx.queryParam("lines"));
     pages.show(ctx, "report", Map.of("r", ReportView.of(report, address, proofOnly)));

@@ -5,29 +5,26 @@ import io.javalin.http.ContentTooLargeResponse;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import java.util.Map;
-import standstill.guide.Guide;
-import standstill.report.Diagnoser;
-import standstill.search.Search;
+import standstill.store.BaseInUse;
 import standstill.store.Pastes;
 
 /** The table of all addresses. */
 final class Routes {
   private Routes() {}
 
-  static void install(
-      RoutesConfig routes, Diagnoser diagnoser, Search search, Pastes pastes, Pages pages) {
-    HomePage home = new HomePage(pages, diagnoser);
-    ReportPage report = new ReportPage(pages, diagnoser, pastes);
-    Guide guide = new Guide(diagnoser.base());
-    WalkPage walk = new WalkPage(pages, diagnoser, guide, pastes);
-    TreePage tree = new TreePage(pages, diagnoser, guide, pastes);
-    SummaryPage summary = new SummaryPage(pages, diagnoser, guide, pastes);
-    AuthoredWalkPage authored = new AuthoredWalkPage(pages, diagnoser.base());
-    DiagnoseApi api = new DiagnoseApi(diagnoser);
-    SearchPage find = new SearchPage(pages, search);
-    BrowsePage browse = new BrowsePage(pages, diagnoser.base());
-    EntryPages entries = new EntryPages(pages, diagnoser.base());
+  static void install(RoutesConfig routes, BaseInUse inUse, Pastes pastes, Pages pages) {
+    HomePage home = new HomePage(pages);
+    ReportPage report = new ReportPage(pages, pastes);
+    WalkPage walk = new WalkPage(pages, pastes);
+    TreePage tree = new TreePage(pages, pastes);
+    SummaryPage summary = new SummaryPage(pages, pastes);
+    AuthoredWalkPage authored = new AuthoredWalkPage(pages);
+    SearchPage find = new SearchPage(pages);
+    BrowsePage browse = new BrowsePage(pages);
+    EntryPages entries = new EntryPages(pages);
+    BasePage base = new BasePage(pages, inUse);
     routes.before(Headers::secure);
+    routes.before(ctx -> InUse.begin(ctx, inUse));
     routes.get("/", home::show);
     routes.post("/diagnose", report::create);
     routes.get("/log/{address}", report::show);
@@ -39,7 +36,7 @@ final class Routes {
     }
     routes.get("/walks/{id}", authored::show);
     routes.get("/getting-a-log", ctx -> pages.show(ctx, "getting-a-log", Map.of()));
-    routes.post("/api/diagnose", api::diagnose);
+    routes.post("/api/diagnose", DiagnoseApi::diagnose);
     routes.get("/search", find::show);
     routes.get("/api/suggest", find::suggest);
     routes.get("/faults", browse::show);
@@ -48,6 +45,7 @@ final class Routes {
     routes.get("/symptom/{id}", entries::symptom);
     routes.get("/trails", entries::trails);
     routes.get("/handbook", entries::handbook);
+    routes.get("/base", base::show);
     routes.get("/files/{name}", StaticFiles::serve);
     routes.exception(TooLarge.class, (e, ctx) -> tooLarge(pages, ctx));
     routes.exception(ContentTooLargeResponse.class, (e, ctx) -> tooLarge(pages, ctx));

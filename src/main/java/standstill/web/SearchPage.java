@@ -14,11 +14,9 @@ final class SearchPage {
   private static final int MOST_SUGGESTIONS = 8;
 
   private final Pages pages;
-  private final Search search;
 
-  SearchPage(Pages pages, Search search) {
+  SearchPage(Pages pages) {
     this.pages = pages;
-    this.search = search;
   }
 
   void show(Context ctx) {
@@ -29,10 +27,12 @@ final class SearchPage {
       kinds.add(Kind.of(kind).orElseThrow(() -> new NotUnderstood("There is no such kind.")));
     }
     int most = ctx.queryParam("all") == null ? MOST : Integer.MAX_VALUE;
+    Search search = InUse.edition(ctx).search();
     pages.show(ctx, "search", Map.of("s", SearchView.of(search.find(query, kinds, most), kinds)));
   }
 
   void suggest(Context ctx) {
+    Search search = InUse.edition(ctx).search();
     ctx.json(Map.of("suggestions", search.suggest(query(ctx), MOST_SUGGESTIONS)));
   }
 

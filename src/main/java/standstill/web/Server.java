@@ -3,10 +3,8 @@ package standstill.web;
 import io.javalin.Javalin;
 import java.time.Clock;
 import java.time.Duration;
-import java.util.Optional;
 import org.eclipse.jetty.util.thread.QueuedThreadPool;
-import standstill.report.Diagnoser;
-import standstill.search.Search;
+import standstill.store.BaseInUse;
 import standstill.store.Pastes;
 
 /** Builds the web server; whoever asked for it starts it. */
@@ -24,13 +22,8 @@ public final class Server {
 
   private Server() {}
 
-  /** A server that is not started, with its search index in memory. */
-  public static Javalin create(Diagnoser diagnoser) {
-    return create(diagnoser, Search.open(diagnoser.base(), Optional.empty()));
-  }
-
-  /** A server that is not started. */
-  public static Javalin create(Diagnoser diagnoser, Search search) {
+  /** A server that is not started; every request uses the base that is in use when it comes in. */
+  public static Javalin create(BaseInUse inUse) {
     Pastes pastes = new Pastes(MOST_PASTES, MOST_LINES, KEPT, Clock.systemUTC());
     Pages pages = new Pages();
     return Javalin.create(
@@ -46,7 +39,7 @@ public final class Server {
           config.jetty.multipartConfig.maxInMemoryFileSize(
               (int) (LARGEST_REQUEST >> 20) + 1, io.javalin.config.SizeUnit.MB);
           config.jetty.modifyServer(server -> server.setStopTimeout(2_000));
-          Routes.install(config.routes, diagnoser, search, pastes, pages);
+          Routes.install(config.routes, inUse, pastes, pages);
         });
   }
 }

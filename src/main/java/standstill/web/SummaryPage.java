@@ -3,23 +3,18 @@ package standstill.web;
 import io.javalin.http.Context;
 import java.util.Map;
 import standstill.guide.Course;
-import standstill.guide.Guide;
-import standstill.report.Diagnoser;
 import standstill.report.WalkSummary;
 import standstill.share.Disguise;
+import standstill.store.Edition;
 import standstill.store.Pastes;
 
 /** The summary of a walk, to copy: as a page, or alone as text, Markdown or JSON. */
 final class SummaryPage {
   private final Pages pages;
-  private final Diagnoser diagnoser;
-  private final Guide guide;
   private final Pastes pastes;
 
-  SummaryPage(Pages pages, Diagnoser diagnoser, Guide guide, Pastes pastes) {
+  SummaryPage(Pages pages, Pastes pastes) {
     this.pages = pages;
-    this.diagnoser = diagnoser;
-    this.guide = guide;
     this.pastes = pastes;
   }
 
@@ -31,14 +26,15 @@ final class SummaryPage {
   public record SummaryView(String text, String markdown, String json, String walk, String self) {}
 
   void show(Context ctx) {
-    WalkPlace place = WalkPlace.of(ctx, diagnoser, guide, pastes);
-    Course course = WalkAddress.read(ctx, diagnoser.base());
+    Edition edition = InUse.edition(ctx);
+    WalkPlace place = WalkPlace.of(ctx, edition, pastes);
+    Course course = WalkAddress.read(ctx, edition.base());
     Disguise disguise = place.disguise();
     WalkSummary summary =
         new WalkSummary(
-            diagnoser.base(),
+            edition.base(),
             course,
-            place.guidance(guide, course),
+            place.guidance(edition.guide(), course),
             place.report(),
             disguise::apply);
     String as = ctx.queryParam("as");

@@ -8,9 +8,9 @@ import standstill.guide.Course;
 import standstill.guide.Guidance;
 import standstill.guide.Guide;
 import standstill.rank.Ranking;
-import standstill.report.Diagnoser;
 import standstill.report.Report;
 import standstill.share.Disguise;
+import standstill.store.Edition;
 import standstill.store.Pastes;
 
 /**
@@ -25,18 +25,18 @@ import standstill.store.Pastes;
 record WalkPlace(String path, String address, Optional<Report> report, int boot, Ranking start) {
 
   /** The place that a request asks for. */
-  static WalkPlace of(Context ctx, Diagnoser diagnoser, Guide guide, Pastes pastes) {
+  static WalkPlace of(Context ctx, Edition edition, Pastes pastes) {
     if (!ctx.pathParamMap().containsKey("address")) {
-      return new WalkPlace("/walk", "", Optional.empty(), 0, guide.withoutLog());
+      return new WalkPlace("/walk", "", Optional.empty(), 0, edition.guide().withoutLog());
     }
     String address = ctx.pathParam("address");
-    Report report = pastes.get(address).orElseThrow(NotFoundResponse::new);
+    Report report = pastes.get(address, edition).orElseThrow(NotFoundResponse::new);
     int boot = DiagnoseApi.number(ctx, "boot", 0);
     if (boot > report.log().boots().size()) {
       throw new NotFoundResponse();
     }
     if (boot > 0) {
-      report = diagnoser.diagnose(report.log(), boot);
+      report = edition.diagnoser().diagnose(report.log(), boot);
     }
     if (report.diagnosis().isEmpty()) {
       throw new NotUnderstood(

@@ -12,7 +12,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
-import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -27,11 +26,6 @@ class SearchTest {
   static void open() throws IOException {
     base = BaseFolder.read(Path.of("kb")).base();
     search = Search.open(base, Optional.empty());
-  }
-
-  @AfterAll
-  static void close() throws IOException {
-    search.close();
   }
 
   private static List<String> ids(String query) {
@@ -112,10 +106,9 @@ class SearchTest {
   }
 
   private static boolean builds(Base base, Path folder) throws IOException {
-    try (Search opened = Search.open(base, Optional.of(folder))) {
-      assertFalse(opened.find("kernel panic", Set.of(), 5).found().isEmpty());
-      return opened.wasBuilt();
-    }
+    Search opened = Search.open(base, Optional.of(folder));
+    assertFalse(opened.find("kernel panic", Set.of(), 5).found().isEmpty());
+    return opened.wasBuilt();
   }
 
   @Test

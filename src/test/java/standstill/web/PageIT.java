@@ -23,8 +23,8 @@ import org.openqa.selenium.WebElement;
 import org.openqa.selenium.chrome.ChromeDriver;
 import org.openqa.selenium.chrome.ChromeDriverService;
 import org.openqa.selenium.chrome.ChromeOptions;
-import standstill.report.Diagnoser;
 import standstill.store.BaseFolder;
+import standstill.store.BaseInUse;
 
 /** The page in a real browser, as a person uses it, and the screenshots that the README shows. */
 class PageIT {
@@ -34,7 +34,7 @@ class PageIT {
 
   @BeforeAll
   static void start() throws Exception {
-    server = Server.create(new Diagnoser(BaseFolder.builtIn().base()));
+    server = Server.create(BaseInUse.fixed(BaseFolder.builtIn().base()));
     server.start("127.0.0.1", 0);
     home = "http://127.0.0.1:" + server.port();
     browser = browser(true);

@@ -33,6 +33,7 @@ import standstill.guide.Guide;
 import standstill.rank.Ranking;
 import standstill.report.Diagnoser;
 import standstill.store.BaseFolder;
+import standstill.store.BaseInUse;
 
 /** The walk's pages over HTTP, with the base that the program carries. */
 class WalkPagesTest {
@@ -51,7 +52,7 @@ class WalkPagesTest {
   @BeforeAll
   static void start() throws Exception {
     diagnoser = new Diagnoser(BaseFolder.builtIn().base());
-    server = Server.create(diagnoser);
+    server = Server.create(BaseInUse.fixed(diagnoser.base()));
     server.start("127.0.0.1", 0);
     root = "http://127.0.0.1:" + server.port();
     log = paste(Files.readString(Path.of("docs/examples/wrong-root-id.log")));

@@ -3,6 +3,7 @@ package standstill.base.yaml;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -31,6 +32,7 @@ public final class BaseReader {
   public static final String SCALE = "scale.yaml";
 
   private final List<Problem> problems = new ArrayList<>();
+  private final Set<String> broken = new HashSet<>();
   private final List<String> modelNumbers;
 
   private BaseReader(List<String> modelNumbers) {
@@ -122,6 +124,9 @@ public final class BaseReader {
     Sink sink = new Sink(file);
     T result = read.apply(sink);
     problems.addAll(sink.problems());
+    if (sink.hasErrors()) {
+      broken.add(file.stem());
+    }
     return result;
   }
 
@@ -236,13 +241,22 @@ public final class BaseReader {
   private void refer(
       Position where, Collection<String> found, Collection<String> known, String what) {
     for (String id : found) {
-      if (!known.contains(id)) {
+      if (!known.contains(id) && !isOfBrokenFile(id, what)) {
         problem(
             where,
             "unknown " + what + ": '" + id + "'",
             Words.nearest(id, known).map(n -> "did you mean '" + n + "'?").orElse(""));
       }
     }
+  }
+
+  /**
+   * Whether the entry is only unknown because its own file has errors, which are reported already.
+   * Entries have the names of their files; a repair begins with the name of its fault.
+   */
+  private boolean isOfBrokenFile(String id, String what) {
+    return broken.contains(id.replaceFirst("/.*", ""))
+        || (what.equals("symptom") && broken.contains("symptoms"));
   }
 
   private void problem(Position where, String message, String advice) {

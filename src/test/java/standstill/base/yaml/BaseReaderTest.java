@@ -97,6 +97,32 @@ class BaseReaderTest {
   }
 
   @Test
+  void aBrokenEntryIsReportedOnceAndNotWhereOthersNameIt() {
+    List<BaseText> files = new ArrayList<>();
+    files.add(new BaseText("scale.yaml", "kb/scale.yaml", SCALE));
+    files.add(new BaseText("families/linux.yaml", "kb/families/linux.yaml", FAMILY));
+    files.add(new BaseText("symptoms.yaml", "kb/symptoms.yaml", SYMPTOMS + "- {id: x}\n"));
+    files.add(
+        new BaseText(
+            "faults/kernel/lamp-broken.yaml",
+            "kb/faults/kernel/lamp-broken.yaml",
+            FAULT.replace("how-common: often", "how-common: ofen")));
+    files.add(
+        new BaseText(
+            "faults/kernel/lamp-cold.yaml",
+            "kb/faults/kernel/lamp-cold.yaml",
+            FAULT.replace("id: lamp-broken", "id: lamp-cold")
+                + "leads-to: [lamp-broken, lamp-lost]\n"));
+    List<String> unknown =
+        firstLines(BaseReader.read(files, List.of("x"))).stream()
+            .filter(line -> line.contains("unknown"))
+            .toList();
+    assertEquals(2, unknown.size(), unknown.toString());
+    assertTrue(unknown.get(0).contains("'ofen'"), unknown.get(0));
+    assertTrue(unknown.get(1).endsWith("unknown fault in leads-to: 'lamp-lost'"), unknown.get(1));
+  }
+
+  @Test
   void anUnknownWordIsReportedWithPlaceExcerptAndNearestWord() {
     Loaded loaded = load(FAULT.replace("how-common: often", "how-common: ofen"));
     assertEquals(
