@@ -3,6 +3,7 @@ package standstill.cli;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Option;
@@ -22,6 +23,11 @@ final class BaseOption {
       description =
           "Use the fault base in this folder instead of the one that the program carries.")
   private @Nullable Path folder;
+
+  /** The folder that was given; empty for the base that the program carries. */
+  Optional<Path> folder() {
+    return Optional.ofNullable(folder);
+  }
 
   /** Reads the base. */
   Loaded load() {

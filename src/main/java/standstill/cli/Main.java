@@ -15,8 +15,8 @@ import picocli.CommandLine.Spec;
     description = {
       "Finds out why a PC's boot stopped.",
       "",
-      "Give it the text that the boot printed, whole or the last screenful, and it says how far the boot came,"
-          + " what most likely stopped it, and which lines prove it.",
+      "Give it the text that the boot printed, whole or the last screenful, and it says how far the"
+          + " boot came, what most likely stopped it, and which lines prove it.",
     },
     footerHeading = "%nExamples:%n",
     footer = {
@@ -34,6 +34,7 @@ import picocli.CommandLine.Spec;
       ServeCommand.class,
       CheckCommand.class,
       ScoreCommand.class,
+      AccountCommand.class,
       SearchCommand.class,
       ShowCommand.class
     })

@@ -16,8 +16,11 @@ import java.util.Map;
  */
 final class Pages {
   private final PebbleEngine engine;
+  private final boolean editing;
 
-  Pages() {
+  /** Templates; those that lead to the pages for editing do so only where these exist. */
+  Pages(boolean editing) {
+    this.editing = editing;
     ClasspathLoader loader = new ClasspathLoader();
     loader.setPrefix("templates");
     loader.setSuffix(".html");
@@ -33,6 +36,9 @@ final class Pages {
   /** Answers with a page. */
   void show(Context ctx, String template, Map<String, Object> values) {
     Map<String, Object> all = new HashMap<>(values);
+    all.put("editing", editing);
+    all.putIfAbsent("me", "");
+    all.putIfAbsent("token", "");
     all.put("notice", BaseView.Notice.of(InUse.state(ctx)));
     StringWriter out = new StringWriter();
     try {

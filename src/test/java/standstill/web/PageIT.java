@@ -11,7 +11,6 @@ import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.Duration;
 import java.util.List;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
@@ -21,8 +20,6 @@ import org.openqa.selenium.Dimension;
 import org.openqa.selenium.OutputType;
 import org.openqa.selenium.WebElement;
 import org.openqa.selenium.chrome.ChromeDriver;
-import org.openqa.selenium.chrome.ChromeDriverService;
-import org.openqa.selenium.chrome.ChromeOptions;
 import standstill.store.BaseFolder;
 import standstill.store.BaseInUse;
 
@@ -37,32 +34,7 @@ class PageIT {
     server = Server.create(BaseInUse.fixed(BaseFolder.builtIn().base()));
     server.start("127.0.0.1", 0);
     home = "http://127.0.0.1:" + server.port();
-    browser = browser(true);
-  }
-
-  private static ChromeDriver browser(boolean withScript) {
-    System.setProperty(
-        "webdriver.chrome.driver", System.getProperty("chromedriver", "/usr/bin/chromedriver"));
-    ChromeOptions options = new ChromeOptions();
-    options.setBinary(System.getProperty("chromium", "/usr/bin/chromium"));
-    options.addArguments(
-        "--headless=new",
-        "--no-sandbox",
-        "--disable-gpu",
-        "--hide-scrollbars",
-        "--disable-dev-shm-usage",
-        "--disable-background-networking",
-        "--disable-component-update",
-        "--disable-sync",
-        "--no-first-run");
-    if (!withScript) {
-      options.setExperimentalOption(
-          "prefs", java.util.Map.of("profile.managed_default_content_settings.javascript", 2));
-    }
-    ChromeDriver made =
-        new ChromeDriver(new ChromeDriverService.Builder().usingAnyFreePort().build(), options);
-    made.manage().timeouts().implicitlyWait(Duration.ofSeconds(10));
-    return made;
+    browser = Browsers.open(true);
   }
 
   @AfterAll
@@ -120,7 +92,7 @@ class PageIT {
 
   @Test
   void everythingWorksWithoutScript() {
-    ChromeDriver plain = browser(false);
+    ChromeDriver plain = Browsers.open(false);
     try {
       paste(plain, "emergency-mode");
       assertTrue(plain.findElement(By.tagName("h1")).getText().contains("userland"));
@@ -137,7 +109,8 @@ class PageIT {
     browser
         .findElement(By.id("log"))
         .sendKeys(
-            "ALERT! UUID=<img src=x onerror=alert(1)>&amp does not exist. Dropping to a shell!\n(initramfs) ");
+            "ALERT! UUID=<img src=x onerror=alert(1)>&amp does not exist. Dropping to a shell!\n"
+                + "(initramfs) ");
     browser.findElement(By.cssSelector("form.paste button[type=submit]")).click();
     browser.findElement(By.cssSelector("ol.log"));
     assertEquals(0, browser.findElements(By.cssSelector("main img")).size());
