@@ -26,6 +26,7 @@ import standstill.edit.Skeleton;
 import standstill.log.LogLine;
 import standstill.mine.Generalised;
 import standstill.report.Report;
+import standstill.share.Disguise;
 import standstill.store.Pastes;
 
 /** A line of a log that nothing explains becomes a sign, of a new fault or of one that is there. */
@@ -57,8 +58,13 @@ final class NewEntryPage {
         log == null || !DraftPage.isPaste(log)
             ? null
             : pastes.get(log, InUse.edition(ctx)).orElse(null);
-    Optional<LogLine> line =
-        report == null ? Optional.empty() : line(report, DiagnoseApi.number(ctx, "line", 0));
+    // The line becomes part of the base and its history, so nobody's names go with it.
+    String line =
+        report == null
+            ? ""
+            : line(report, DiagnoseApi.number(ctx, "line", 0))
+                .map(l -> Disguise.of(report.log()).apply(l.message()))
+                .orElse("");
     String stage =
         report == null ? "" : report.diagnosis().map(d -> d.trace().stage().word()).orElse("");
     show(
@@ -68,7 +74,7 @@ final class NewEntryPage {
             "log",
             report == null || log == null ? "" : log,
             "line",
-            line.map(LogLine::message).orElse(""),
+            line,
             "stage",
             stage,
             "title",

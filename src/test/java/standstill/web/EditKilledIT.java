@@ -151,7 +151,7 @@ class EditKilledIT {
         Thread worker = new Thread(() -> work(ada, bram, number, done));
         worker.start();
         // The first steps of a fresh program are slow; the end shall come among those after them.
-        int enough = done.size() + 1 + random.nextInt(3);
+        int enough = done.size() + 1 + random.nextInt(2);
         for (int i = 0; i < 3_000 && done.size() < enough; i++) {
           worker.join(20);
         }

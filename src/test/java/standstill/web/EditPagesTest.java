@@ -367,16 +367,17 @@ class EditPagesTest {
         """
         [    0.000000] Linux version 6.1.0-18-amd64 (bench@lantern) #1 SMP
         [    0.400000] pci 0000:00:1f.2: [8086:2922] type 00 class 0x010601
-        [    1.900000] lamplighter: error: wick 7 is wet, cannot light the root lamp
+        [    1.900000] lamplighter: error: wick 7 is wet, cannot light the root lamp at 192.168.7.31
         """;
     String report = ada.sent("/diagnose", Map.of("log", log));
     String page = ada.page(report);
     String link = page.substring(page.indexOf("/edit/new?log="));
     link = Maintainer.unescaped(link.substring(0, link.indexOf('"')));
     String fresh = ada.page(link);
-    assertTrue(fresh.contains("make a sign") || fresh.contains("Make a sign"));
+    assertTrue(fresh.contains("wick 7 is wet"), fresh);
+    assertFalse(fresh.contains("192.168.7.31"), "an address goes into the base");
     Map<String, String> form = new HashMap<>(Maintainer.form(fresh));
-    form.put("line", "lamplighter: error: wick 7 is wet, cannot light the root lamp");
+    form.put("line", "lamplighter: error: wick 7 is wet, cannot light the root lamp at 192.0.2.1");
     form.put("title", "The wick of the root lamp is wet");
     form.put("id", "root-lamp-wick-wet");
     form.put("stage", "root");
