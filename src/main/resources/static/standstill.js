@@ -100,3 +100,57 @@
     waiting = setTimeout(suggest, 150);
   });
 })();
+
+(function () {
+  const form = document.querySelector("form.editor");
+  if (!form) return;
+  const text = document.getElementById("text");
+  const place = document.getElementById("problems");
+  let waiting = 0;
+  let number = 0;
+
+  function show(problems) {
+    const title = document.createElement("h3");
+    title.textContent = problems.length ? "What is wrong with the text" : "The text has no problems";
+    const list = document.createElement("ul");
+    problems.forEach(function (problem) {
+      const item = document.createElement("li");
+      if (problem.grave) item.className = "grave";
+      const where = document.createElement("strong");
+      where.textContent = problem.place;
+      item.append(where, " " + problem.message);
+      if (problem.excerpt) {
+        const excerpt = document.createElement("pre");
+        excerpt.textContent = problem.excerpt;
+        item.append(excerpt);
+      }
+      if (problem.advice) {
+        const advice = document.createElement("span");
+        advice.className = "hint";
+        advice.textContent = problem.advice;
+        item.append(advice);
+      }
+      list.append(item);
+    });
+    place.replaceChildren(title, list);
+  }
+
+  async function check() {
+    const asked = ++number;
+    const body = new URLSearchParams();
+    ["token", "file", "from", "text"].forEach(function (name) {
+      body.set(name, form.elements[name].value);
+    });
+    try {
+      const answer = await fetch(form.dataset.check, { method: "POST", body: body });
+      if (answer.ok && !answer.redirected && asked === number) show((await answer.json()).problems);
+    } catch (error) {
+      // Without an answer the list stays; the button does the same.
+    }
+  }
+
+  text.addEventListener("input", function () {
+    clearTimeout(waiting);
+    waiting = setTimeout(check, 700);
+  });
+})();

@@ -15,8 +15,8 @@ import picocli.CommandLine.Spec;
     description = {
       "Finds out why a PC's boot stopped.",
       "",
-      "Give it the text that the boot printed, whole or the last screenful, and it says how far the boot came,"
-          + " what most likely stopped it, and which lines prove it.",
+      "Give it the text that the boot printed, whole or the last screenful, and it says how far the"
+          + " boot came, what most likely stopped it, and which lines prove it.",
     },
     footerHeading = "%nExamples:%n",
     footer = {
@@ -37,6 +37,7 @@ import picocli.CommandLine.Spec;
       NewCommand.class,
       SchemaCommand.class,
       ScoreCommand.class,
+      AccountCommand.class,
       SearchCommand.class,
       ShowCommand.class
     })

@@ -42,6 +42,11 @@ public final class BaseFolder {
     return BaseReader.read(texts(folder, folder.toString()), Ranker.MODEL_NUMBERS);
   }
 
+  /** Reads a base from texts that came from elsewhere than a folder. */
+  public static Loaded of(List<BaseText> texts) {
+    return BaseReader.read(texts, Ranker.MODEL_NUMBERS);
+  }
+
   /** Reads the base that the program carries. */
   public static Loaded builtIn() throws IOException {
     URL scale = BaseFolder.class.getResource("/kb/" + BaseReader.SCALE);

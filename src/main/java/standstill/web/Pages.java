@@ -16,8 +16,11 @@ import java.util.Map;
  */
 final class Pages {
   private final PebbleEngine engine;
+  private final boolean editing;
 
-  Pages() {
+  /** Templates; those that lead to the pages for editing do so only where these exist. */
+  Pages(boolean editing) {
+    this.editing = editing;
     ClasspathLoader loader = new ClasspathLoader();
     loader.setPrefix("templates");
     loader.setSuffix(".html");
@@ -39,9 +42,13 @@ final class Pages {
 
   /** A page as text. */
   String render(String template, Map<String, Object> values) {
+    Map<String, Object> all = new HashMap<>(values);
+    all.put("editing", editing);
+    all.putIfAbsent("me", "");
+    all.putIfAbsent("token", "");
     StringWriter out = new StringWriter();
     try {
-      engine.getTemplate(template).evaluate(out, values, Locale.ROOT);
+      engine.getTemplate(template).evaluate(out, all, Locale.ROOT);
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }

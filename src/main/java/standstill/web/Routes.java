@@ -5,6 +5,7 @@ import io.javalin.http.ContentTooLargeResponse;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import java.util.Map;
+import java.util.Optional;
 import standstill.store.BaseInUse;
 import standstill.store.Pastes;
 
@@ -12,7 +13,8 @@ import standstill.store.Pastes;
 final class Routes {
   private Routes() {}
 
-  static void install(RoutesConfig routes, BaseInUse inUse, Pastes pastes, Pages pages) {
+  static void install(
+      RoutesConfig routes, BaseInUse inUse, Pastes pastes, Pages pages, Optional<EditDesk> desk) {
     HomePage home = new HomePage(pages);
     ReportPage report = new ReportPage(pages, pastes);
     WalkPage walk = new WalkPage(pages, pastes);
@@ -49,6 +51,7 @@ final class Routes {
     routes.get("/base/check", findings::show);
     routes.get("/base", base::show);
     routes.get("/files/{name}", StaticFiles::serve);
+    desk.ifPresent(d -> EditRoutes.install(routes, d, inUse, pastes, pages));
     routes.exception(TooLarge.class, (e, ctx) -> tooLarge(pages, ctx));
     routes.exception(ContentTooLargeResponse.class, (e, ctx) -> tooLarge(pages, ctx));
     routes.exception(
@@ -62,8 +65,8 @@ final class Routes {
                 ctx,
                 HttpStatus.NOT_FOUND,
                 "Nothing here",
-                "This address holds nothing, or no longer: a pasted log is kept for two hours at the most and"
-                    + " is gone when the program ends."));
+                "This address holds nothing, or no longer: a pasted log is kept for two hours at"
+                    + " the most and is gone when the program ends."));
   }
 
   private static void tooLarge(Pages pages, Context ctx) {

@@ -3,6 +3,7 @@ package standstill.web;
 import io.javalin.Javalin;
 import java.time.Clock;
 import java.time.Duration;
+import java.util.Optional;
 import org.eclipse.jetty.util.thread.QueuedThreadPool;
 import standstill.store.BaseInUse;
 import standstill.store.Pastes;
@@ -22,10 +23,18 @@ public final class Server {
 
   private Server() {}
 
-  /** A server that is not started; every request uses the base that is in use when it comes in. */
+  /**
+   * A server that is not started and has no address that writes; every request uses the base that
+   * is in use when it comes in.
+   */
   public static Javalin create(BaseInUse inUse) {
+    return create(inUse, Optional.empty());
+  }
+
+  /** A server that is not started, with the pages for editing when there is a desk for it. */
+  public static Javalin create(BaseInUse inUse, Optional<EditDesk> desk) {
     Pastes pastes = new Pastes(MOST_PASTES, MOST_LINES, KEPT, Clock.systemUTC());
-    Pages pages = new Pages();
+    Pages pages = new Pages(desk.isPresent());
     return Javalin.create(
         config -> {
           config.startup.showJavalinBanner = false;
@@ -39,7 +48,7 @@ public final class Server {
           config.jetty.multipartConfig.maxInMemoryFileSize(
               (int) (LARGEST_REQUEST >> 20) + 1, io.javalin.config.SizeUnit.MB);
           config.jetty.modifyServer(server -> server.setStopTimeout(2_000));
-          Routes.install(config.routes, inUse, pastes, pages);
+          Routes.install(config.routes, inUse, pastes, pages, desk);
         });
   }
 }

@@ -43,6 +43,7 @@ class ArchitectureTest {
               Set.of(
                   "score", "report", "base.yaml", "rank", "match", "trace", "log", "base", "text")),
           Map.entry("share", Set.of("log", "text")),
+          Map.entry("account", Set.of()),
           Map.entry("mine", Set.of("match", "log", "base", "text")),
           Map.entry(
               "store",
@@ -75,12 +76,13 @@ class ArchitectureTest {
           Map.entry(
               "web",
               Set.of(
-                  "edit", "store", "mine", "share", "audit", "score", "search", "report", "decode",
-                  "guide", "rank", "match", "trace", "log", "base", "text")),
+                  "account", "edit", "store", "mine", "share", "audit", "score", "search", "report",
+                  "decode", "guide", "rank", "match", "trace", "log", "base", "text")),
           Map.entry(
               "cli",
               Set.of(
                   "web",
+                  "account",
                   "edit",
                   "store",
                   "mine",
@@ -151,6 +153,7 @@ class ArchitectureTest {
             "io.pebbletemplates..", List.of("standstill.web.."),
             "org.apache.lucene..", List.of("standstill.search.."),
             "org.eclipse.jgit..", List.of("standstill.edit.."),
+            "com.password4j..", List.of("standstill.account.."),
             "picocli..", List.of("standstill.cli.."));
     owners.forEach(
         (library, rooms) ->

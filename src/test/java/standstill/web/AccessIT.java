@@ -91,6 +91,7 @@ class AccessIT {
             "/handbook",
             "/getting-a-log",
             "/base",
+            "/base/check",
             "/no-such-page"));
   }
 

@@ -43,7 +43,7 @@ class FindingsViewTest {
               "b-rule", "B is held", Problem.warning(Position.ofFile("kb/scale.yaml"), "odd", "")));
 
   private static String page(Optional<List<Finding>> found, boolean boots) {
-    return new Pages()
+    return new Pages(false)
         .render(
             "findings",
             Map.of(

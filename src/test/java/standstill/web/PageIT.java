@@ -109,7 +109,8 @@ class PageIT {
     browser
         .findElement(By.id("log"))
         .sendKeys(
-            "ALERT! UUID=<img src=x onerror=alert(1)>&amp does not exist. Dropping to a shell!\n(initramfs) ");
+            "ALERT! UUID=<img src=x onerror=alert(1)>&amp does not exist. Dropping to a shell!\n"
+                + "(initramfs) ");
     browser.findElement(By.cssSelector("form.paste button[type=submit]")).click();
     browser.findElement(By.cssSelector("ol.log"));
     assertEquals(0, browser.findElements(By.cssSelector("main img")).size());

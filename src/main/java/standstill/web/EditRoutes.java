@@ -1,0 +1,79 @@
+package standstill.web;
+
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.ForbiddenResponse;
+import io.javalin.http.HttpStatus;
+import java.net.URLEncoder;
+import java.nio.charset.StandardCharsets;
+import java.util.Map;
+import standstill.edit.Refused;
+import standstill.store.BaseInUse;
+import standstill.store.Pastes;
+
+/** The addresses of editing; a server without an {@link EditDesk} has none of them. */
+final class EditRoutes {
+  private EditRoutes() {}
+
+  static void install(
+      RoutesConfig routes, EditDesk desk, BaseInUse inUse, Pastes pastes, Pages pages) {
+    Guard guard = new Guard(pages, desk);
+    SignInPage door = new SignInPage(pages, guard, desk);
+    ChangesPage changes = new ChangesPage(guard, desk);
+    DraftPage drafts = new DraftPage(guard, desk, pastes);
+    NewEntryPage fresh = new NewEntryPage(guard, desk, pastes);
+    ProposalPage proposals = new ProposalPage(guard, desk, inUse);
+    HistoryPage history = new HistoryPage(guard, desk);
+    routes.get("/sign-in", door::show);
+    routes.post("/sign-in", door::enter);
+    routes.post("/sign-out", door::leave);
+    routes.get("/changes", changes::show);
+    routes.get("/edit/files", changes::files);
+    routes.get("/edit/entry", drafts::open);
+    routes.post("/edit/entry", drafts::take);
+    routes.post("/edit/check", drafts::check);
+    routes.get("/edit/new", fresh::show);
+    routes.post("/edit/new", fresh::create);
+    routes.get("/edit/draft/{draft}", drafts::show);
+    routes.get("/edit/draft/{draft}/effect", drafts::effect);
+    routes.post("/edit/draft/{draft}/propose", drafts::propose);
+    String change = "/change/{author}/{proposal}";
+    routes.get(change, proposals::show);
+    routes.get(change + "/effect", proposals::measure);
+    routes.post(change + "/edit", drafts::reopen);
+    routes.post(change + "/approve", proposals::approve);
+    routes.post(change + "/send-back", proposals::sendBack);
+    routes.post(change + "/take-back", proposals::takeBack);
+    routes.post(change + "/settle", proposals::settle);
+    routes.get("/history", history::show);
+    routes.get("/history/text", history::text);
+    routes.post("/history/restore", history::restore);
+    routes.exception(
+        NotSignedIn.class,
+        (e, ctx) -> {
+          String query = ctx.queryString();
+          // A form is not sent a second time by itself, so its address is no place to come back to.
+          String back =
+              ctx.method().name().equals("GET")
+                  ? ctx.path() + (query == null ? "" : "?" + query)
+                  : "/changes";
+          ctx.redirect(
+              "/sign-in?to=" + URLEncoder.encode(back, StandardCharsets.UTF_8),
+              HttpStatus.SEE_OTHER);
+        });
+    routes.exception(
+        ForbiddenResponse.class,
+        (e, ctx) -> {
+          ctx.status(HttpStatus.FORBIDDEN);
+          pages.show(
+              ctx,
+              "message",
+              Map.of("title", "Not from here", "text", String.valueOf(e.getMessage())));
+        });
+    routes.exception(
+        Refused.class,
+        (e, ctx) -> {
+          ctx.status(HttpStatus.CONFLICT);
+          pages.show(ctx, "message", Map.of("title", "That was not done", "text", e.reason()));
+        });
+  }
+}
