@@ -26,6 +26,8 @@ public record Milestone(
     /** The stage is under way. */
     WITHIN,
     /** The stage ends well here. */
-    ENDS
+    ENDS,
+    /** The boot goes no further than this stage, whatever stood before. */
+    STOPS
   }
 }

@@ -46,6 +46,7 @@ public final class Ranker {
   private static final int LAST_LINES = 4;
 
   private static final double TROUBLE_LAST = 0.1;
+  private static final double TROUBLE_AT_THE_END = 0.3;
 
   private final Base base;
   private final Model model;
@@ -173,7 +174,9 @@ public final class Ranker {
           trace.milestones().stream()
               .map(Reached::milestone)
               .anyMatch(m -> m.stage() == Stage.DONE && m.proves() != Milestone.Proves.WITHIN);
-      return (proven ? 60 : 18) * (decisiveLast(trace, matches) ? TROUBLE_LAST : 1);
+      return (proven ? 60 : 18)
+          * (decisiveLast(trace, matches) ? TROUBLE_LAST : 1)
+          * (decisiveAtTheEnd(trace, matches) ? TROUBLE_AT_THE_END : 1);
     }
     if (trace.stage() == Stage.USERLAND) {
       int tail = trace.stageAt().size() - LAST_LINES;
@@ -195,6 +198,18 @@ public final class Ranker {
     return matches.signs().stream()
         .filter(seen -> !seen.fault().general() && telling.decisive(seen))
         .anyMatch(seen -> seen.hits().get(seen.hits().size() - 1).index() >= tail);
+  }
+
+  /** A fault that leaves a prompt without use shows a decisive sign in the installed system. */
+  private boolean decisiveAtTheEnd(Trace trace, Matches matches) {
+    return matches.signs().stream()
+        .filter(seen -> !seen.fault().general() && telling.decisive(seen))
+        .filter(seen -> seen.fault().stopsIn().contains(Stage.DONE))
+        .anyMatch(
+            seen -> {
+              int last = seen.hits().get(seen.hits().size() - 1).index();
+              return !Stage.USERLAND.isAfter(trace.stageAt().get(last));
+            });
   }
 
   private static double unlistedFit(Trace trace) {

@@ -55,12 +55,17 @@ public final class Tracer {
     int unknown = 0;
     Map<String, List<Milestone>> byTag = new HashMap<>();
     boolean rootEnded = false;
+    boolean stopped = false;
     Stage stage = null;
     for (int i = 0; i < lines.size(); i++) {
       LogLine line = lines.get(i);
       Stage sofar = stage;
       Predicate<Milestone> news =
-          m -> !seen.contains(m.id()) || sofar == null || m.stage().isAfter(sofar);
+          m ->
+              !seen.contains(m.id())
+                  || sofar == null
+                  || m.stage().isAfter(sofar)
+                  || (m.proves() == Milestone.Proves.STOPS && sofar.isAfter(m.stage()));
       for (Milestone milestone : milestonesOf(line, byTag, news)) {
         if (news.test(milestone)) {
           rootEnded |= endsRoot(milestone);
@@ -68,7 +73,15 @@ public final class Tracer {
           if (seen.add(milestone.id())) {
             reached.add(new Reached(milestone, proven, i, line.number(), line.seconds()));
           }
-          stage = stage == null || proven.isAfter(stage) ? proven : stage;
+          boolean stops = milestone.proves() == Milestone.Proves.STOPS;
+          // After a stop only the beginning or the end of a later stage shows that it went on.
+          boolean further =
+              proven.isAfter(stage == null ? Stage.FIRMWARE : stage)
+                  && (!stopped || milestone.proves() != Milestone.Proves.WITHIN);
+          if (stage == null || stops || further) {
+            stage = proven;
+            stopped = stops;
+          }
         }
       }
       stageAt.add(stage == null ? Stage.FIRMWARE : stage);

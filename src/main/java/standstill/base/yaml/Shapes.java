@@ -22,7 +22,7 @@ final class Shapes {
   static final List<String> LEADS = List.of("then", "fault", "fix", "hand-over");
 
   /** What a milestone proves of its stage. */
-  static final List<String> PROVES = List.of("begins", "within", "ends");
+  static final List<String> PROVES = List.of("begins", "within", "ends", "stops");
 
   static final List<String> STAGES = Arrays.stream(Stage.values()).map(Stage::word).toList();
 

@@ -28,7 +28,8 @@ final class SmallReaders {
       Map.of(
           "begins", Milestone.Proves.BEGINS,
           "within", Milestone.Proves.WITHIN,
-          "ends", Milestone.Proves.ENDS);
+          "ends", Milestone.Proves.ENDS,
+          "stops", Milestone.Proves.STOPS);
 
   private SmallReaders() {}
 
