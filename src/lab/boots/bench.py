@@ -20,8 +20,10 @@ NAMES = dict(re.findall(r'^([A-Z_]+)=(\S+)', (HERE / 'names.sh').read_text(), re
 ROOT = 'root=UUID=' + NAMES['ROOT_UUID']
 TTY = 'console=ttyS0'
 LOGIN = r'lantern-bench login: '
+SLOW = float(os.environ.get('SLOW', 1))  # how much longer than on an idle machine a boot may take
 OVMF = Path('/usr/share/OVMF')
 MIB = 1 << 20
+ICOUNT = os.environ.get('ICOUNT', '2')  # one instruction is 2^n ns of the machine's clock, however busy the host is
 SCENES = {}
 
 
@@ -29,7 +31,7 @@ class Scene:
     def __init__(self, name, label, stage, make, general=(), also=(), end=(), limit=200, quiet=40, linger=2):
         self.name, self.label, self.stage, self.make = name, label, stage, make
         self.general, self.also = list(general), list(also)
-        self.end, self.limit, self.quiet, self.linger = [e.encode() for e in end], limit, quiet, linger
+        self.end, self.limit, self.quiet, self.linger = [e.encode() for e in end], limit * SLOW, quiet, linger
         self.made = ' '.join((make.__doc__ or '').split())
         self.cut, self.source, self.lines = 'whole', None, None
 
@@ -213,7 +215,8 @@ class Bench:
     def command(self):
         c = ['nice', '-n', '-5', 'qemu-system-x86_64', '-accel', 'tcg,tb-size=256', '-machine',
              f'{self.machine},graphics=off', '-cpu', self.cpu, '-smp', '1', '-m', str(self.memory), '-display', 'none',
-             '-vga', self.vga, '-no-user-config', '-chardev', 'stdio,id=c0,signal=off', '-serial', 'chardev:c0',
+             '-vga', self.vga, '-no-user-config', '-icount', f'shift={ICOUNT}',
+             '-chardev', 'stdio,id=c0,signal=off', '-serial', 'chardev:c0',
              '-monitor', f'unix:{self.dir}/monitor,server,nowait']
         if self.second:
             c += ['-serial', f'file:{self.dir}/second']
