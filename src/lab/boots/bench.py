@@ -32,6 +32,8 @@ class Scene:
         self.name, self.label, self.stage, self.make = name, label, stage, make
         self.general, self.also = list(general), list(also)
         self.end, self.limit, self.quiet, self.linger = [e.encode() for e in end], limit * SLOW, quiet, linger
+        if end and end[0] != 'no such text':
+            self.quiet *= SLOW
         self.made = ' '.join((make.__doc__ or '').split())
         self.cut, self.source, self.lines = 'whole', None, None
 
@@ -45,9 +47,9 @@ def scene(name, label, stage, **more):
     return register
 
 
-def last25(name, source):
-    """The last 25 lines of another capture, as from a photograph of the screen."""
-    s = Scene(name, None, None, lambda b: None)
+def last25(name, source, also=()):
+    """The last 25 lines of another capture, as from a photograph of the screen; also: what these lines leave open as well."""
+    s = Scene(name, None, None, lambda b: None, also=also)
     s.cut, s.source = 'last-25', source
     SCENES[name] = s
 
@@ -79,7 +81,7 @@ class Bench:
         self.network, self.usb, self.second, self.ahci = False, False, False, False
 
     # --- how it starts -------------------------------------------------------------------------------------------
-    def direct(self, append, kernel='kernel12', initrd='initrd12'):
+    def direct(self, append, kernel='kernel12', initrd='initrd12.plain'):
         self.args += ['-kernel', str(self.path(kernel)), '-append', append]
         if initrd:
             self.args += ['-initrd', str(self.path(initrd))]
@@ -152,7 +154,7 @@ class Bench:
             sh_text(f"mkfs.{kind} -q {options} {image}")
         return image
 
-    def initrd(self, edit, base='initrd12'):
+    def initrd(self, edit, base='initrd12.plain'):
         """A copy of an initramfs with its tree edited."""
         whole = LAB / (base + '.tree')
         if not whole.exists():
@@ -320,7 +322,7 @@ STAMP = re.compile(rb'^\[\s*\d+\.\d{6}\]\s?')
 
 def derive(s):
     of = SCENES[s.source]
-    s.label, s.stage, s.general, s.also = of.label, of.stage, of.general, of.also
+    s.label, s.stage, s.general, s.also = of.label, of.stage, of.general, of.also + s.also
     lines = re.findall(rb'[^\n]*\n|[^\n]+', read(s.source))
     if s.cut == 'last-25':
         data = b''.join(lines[-25:])

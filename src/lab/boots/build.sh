@@ -55,7 +55,9 @@ tree12() {
   # faster: no measuring of checksum routines for btrfs at every boot, and only a few services
   (rm -rf t3; mkdir t3; cd t3; zstd -dcq ../initrd12 | cpio -idm --quiet; rm scripts/local-premount/btrfs
    sed -i /btrfs/d scripts/local-premount/ORDER; find . | cpio -o -H newc -R 0:0 --quiet | zstd -6 -q > ../initrd12)
-  rm -rf t3; cp initrd12 root12/boot/initrd.img-"$v"
+  cp initrd12 root12/boot/initrd.img-"$v"
+  # and one that holds the same modules and loads only those that the devices ask for, as an installation does it
+  (cd t3; : > conf/modules; find . | cpio -o -H newc -R 0:0 --quiet | zstd -6 -q > ../initrd12.plain); rm -rf t3
   # one that unlocks a root file system
   echo "lantern_crypt UUID=$LUKS_UUID none luks,discard" > root12/etc/crypttab
   echo 'CRYPTSETUP=y' > root12/etc/cryptsetup-initramfs/conf-hook

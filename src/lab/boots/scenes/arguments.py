@@ -100,9 +100,20 @@ def _(b):
     b.disk(b.esp(lambda e: shutil.copy('/usr/lib/shim/shimx64.efi.signed', e / 'EFI/BOOT/BOOTX64.EFI')))
 
 
-@ld('systemd-boot-without-entries', 'loader-config-missing', general=G + ['firmware-ends-without-handing-over'], end=['No loader found', 'entries'], quiet=30)
+@ld('systemd-boot-without-entries', 'loader-config-missing', general=G + ['firmware-ends-without-handing-over'], end=['No loader found'], quiet=20)
 def _(b):
-    """UEFI and systemd-boot, the folder with the entries is empty"""
+    """UEFI and systemd-boot, the folder with the entries is empty and the entry for the firmware's own menu is switched off"""
+    b.uefi('OVMF_CODE_4M.secboot.fd', smm=True)
+
+    def edit(e):
+        (e / 'loader/entries/debian.conf').unlink()
+        (e / 'loader/loader.conf').write_text('timeout 1\nauto-firmware no\n')
+    b.disk(b.esp(edit, 'base13.img'))
+
+
+@ld('systemd-boot-only-firmware-entry', 'loader-config-missing', general=G + ['firmware-ends-without-handing-over'], end=['starting Boot0000 "UiApp"'], quiet=20)
+def _(b):
+    """UEFI and systemd-boot, the folder with the entries is empty: the firmware's own menu is the only entry and opens"""
     b.uefi('OVMF_CODE_4M.secboot.fd', smm=True)
     b.disk(b.esp(lambda e: (e / 'loader/entries/debian.conf').unlink(), 'base13.img'))
 

@@ -86,6 +86,6 @@ def _(b):
     """dracut, root=UUID= on no disk; rdsosreport.txt printed in the emergency shell to a second serial line"""
     b.second = True
     b.disk('base13.img', bus='ahci')
-    b.type(r'Press Enter for (emergency shell|maintenance)|or press Control-D', '\r', 2)
+    b.type(r'Press Enter (for (emergency shell|maintenance)|to continue)|or press Control-D', '\r', 2)
     b.type(r'# ', 'cat /run/initramfs/rdsosreport.txt > /dev/ttyS1; sleep 2; echo REPORT-"ENDED"\r', 2)
-    start(b, f'root=UUID={OTHER}')
+    start(b, f'root=UUID={OTHER} systemd.setenv=SYSTEMD_SULOGIN_FORCE=1')

@@ -7,9 +7,9 @@ SHELL = [r'\(initramfs\) ']
 GONE = ['root-device-never-appears', 'initramfs-ends-in-shell']
 MOUNT = ['root-mount-fails', 'initramfs-ends-in-shell']
 VOLUME = ['root-volume-not-set-up', 'root-device-never-appears', 'initramfs-ends-in-shell']
-DRACUT = [r'or press Control-D to continue\)', r'Press Enter for (emergency shell|maintenance)', r'dracut:/#', r'sh-5\.\d#']
+DRACUT = [r'or press Control-D to continue\)', r'Press Enter (for (emergency shell|maintenance)|to continue)', r'dracut:/#', r'sh-5\.\d#']
 OTHER = '77777777-aaaa-4aaa-8aaa-242424242424'
-SHORT = 'rd.timeout=15 rd.retry=8'
+SHORT = 'rd.timeout=60 rd.retry=40'
 
 
 def rt(name, label, general=GONE, also=(), end=SHELL, stage='root', limit=150, **more):

@@ -222,7 +222,7 @@ def _(b):
     boot(b, edit)
 
 
-@us('default-target-gone', 'default-target-missing', general=['emergency-mode-entered'], end=EMERGENCY + [LOGIN, 'reezing', 'rescue'], linger=5)
+@us('default-target-gone', 'default-target-missing', general=['emergency-mode-entered'], end=EMERGENCY + [LOGIN, 'reezing'], linger=5)
 def _(b):
     """default.target points at a unit that does not exist"""
     def edit(r):
