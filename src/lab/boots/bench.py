@@ -33,7 +33,7 @@ class Scene:
         self.general, self.also = list(general), list(also)
         self.end, self.limit, self.quiet, self.linger = [e.encode() for e in end], limit * SLOW, quiet, linger
         if end and end[0] != 'no such text':
-            self.quiet *= SLOW
+            self.quiet = max(quiet, min(quiet * SLOW, 160))
         self.made = ' '.join((make.__doc__ or '').split())
         self.cut, self.source, self.lines = 'whole', None, None
 

@@ -67,7 +67,7 @@ def _(b):
 @dv('stick-pulled-before-root', 'boot-stick-falls-off', general=DISK + ['usb-device-fails', 'root-device-never-appears', 'initramfs-ends-in-shell'], stage='root', limit=200, quiet=110)
 def _(b):
     """the USB stick with the root file system is pulled when the initramfs has just found it"""
-    b.tell(r'sd 0:0:0:0: \[sda\] \d+ 512-byte', 'device_del dev-d0', 0)
+    b.tell(r'sd \d:0:0:0: \[sda\] \d+ 512-byte', 'device_del dev-d0', 0)
     b.disk(bus='usb')
     b.direct(f'{ROOT} ro rootdelay=5 {TTY}')
 

@@ -7,11 +7,12 @@ for source in ('initramfs-wrong-uuid', 'kernel-without-initramfs', 'initramfs-wi
                'dracut-wrong-uuid', 'unit-never-ends', 'nvme-superblock-unreadable', 'init-file-gone',
                'kernel-timer-missing', 'ahci-superblock-unreadable', 'ext4-journal-overwritten', 'root-is-data-partition',
                'initramfs-no-root-argument', 'initramfs-disk-renamed',
-               'fstab-disk-gone', 'lvm-group-not-there', 'raid-members-disagree', 'healthy-encrypted-lvm',
+               'fstab-disk-gone', 'lvm-group-not-there', 'healthy-encrypted-lvm',
                'memory-eaten-by-service', 'nfs-root-unreachable', 'module-spins', 'root-fsck-by-hand',
                'dracut-crypt-passphrase-refused', 'live-overlay-missing', 'bus-daemon-gone', 'nvme-stops-answering'):
     last25(f'last-{source}', source)
 last25('last-usb-stick-pulled', 'usb-stick-pulled', also=['disk-dying'])
+last25('last-raid-members-disagree', 'raid-members-disagree', also=['raid-array-degraded-not-started', 'raid-array-not-assembled'])
 
 excerpt('part-ext4-feature', 'ext4-feature-of-the-future', 'EXT4-fs.*unsupported', 8)
 excerpt('part-init-not-runnable', 'init-of-other-machine', 'Begin: Running /scripts/init-bottom', 12)

@@ -346,21 +346,21 @@ def _(b):
 # --- volumes: needs "lab store" ---------------------------------------------------------------------------------
 
 
-@rt('lvm-group-not-there', 'lvm-volume-group-not-found', general=VOLUME)
+@rt('lvm-group-not-there', 'lvm-volume-group-not-found', general=VOLUME, also=['lvm-physical-volume-missing', 'lvm-not-in-initramfs'])
 def _(b):
     """root on LVM, no disk of the volume group is attached"""
     b.disk()
     b.direct(f'root=/dev/mapper/lantern-root ro rootdelay=5 {TTY}')
 
 
-@rt('lvm-one-disk-missing', 'lvm-physical-volume-missing', general=VOLUME)
+@rt('lvm-one-disk-missing', 'lvm-physical-volume-missing', general=VOLUME, also=['lvm-volume-group-not-found', 'lvm-not-in-initramfs'])
 def _(b):
     """root on an LVM volume over two disks, the second disk is not attached"""
     b.disk('store/pv1.img')
     b.direct(f'root=/dev/mapper/lantern-root ro rootdelay=5 {TTY}')
 
 
-@rt('lvm-tools-not-in-initramfs', 'lvm-not-in-initramfs', general=VOLUME)
+@rt('lvm-tools-not-in-initramfs', 'lvm-not-in-initramfs', general=VOLUME, also=['lvm-volume-group-not-found', 'lvm-physical-volume-missing'])
 def _(b):
     """root on LVM, both disks attached, the initramfs was made without the LVM tools"""
     b.disk('store/pv1.img')

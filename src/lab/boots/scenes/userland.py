@@ -248,7 +248,7 @@ def _(b):
     boot(b, edit)
 
 
-@us('bus-daemon-gone', 'bus-daemon-fails', general=['unit-fails'], stage='done', end=[LOGIN], linger=12, also=['login-service-fails'])
+@us('bus-daemon-gone', 'bus-daemon-fails', general=['unit-fails'], stage='done', end=[LOGIN], linger=12)
 def _(b):
     """the program of the message bus was deleted"""
     boot(b, lambda r: (r / 'usr/bin/dbus-daemon').unlink())
