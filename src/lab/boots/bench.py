@@ -267,7 +267,7 @@ class Bench:
                     seen, why = now, 'end text seen'
                 if seen is not None and now - seen > s.linger:
                     break
-                if now - heard > s.quiet and not due:
+                if now - heard > (s.quiet if len(got) > 40 else 150) and not due:  # the firmware needs a while to speak
                     why = f'silent for {s.quiet} s'
                     break
                 if now - start > s.limit:

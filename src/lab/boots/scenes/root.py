@@ -267,7 +267,7 @@ def _(b):
     b.direct(f'root=/dev/vda ro {SHORT} {TTY}', 'kernel13', 'initrd13')
 
 
-@rt('root-fsck-by-hand', 'fsck-fails-root', general=['initramfs-ends-in-shell'], also=['fsck-wants-a-person'])
+@rt('root-fsck-by-hand', 'fsck-fails-root', general=['emergency-mode-entered', 'unit-fails'], also=['fsck-wants-a-person'], stage='userland', end=['or press Control-D to continue'])
 def _(b):
     """the root file system has errors that fsck does not repair unasked (a directory was overwritten)"""
     d = b.copy('base12.img')
@@ -420,7 +420,7 @@ def _(b):
     b.direct(CRYPT, initrd='initrd12.crypt')
 
 
-@rt('crypt-header-overwritten', 'encryption-header-damaged', general=VOLUME, limit=120)
+@rt('crypt-header-overwritten', 'encryption-header-damaged', general=VOLUME, limit=120, end=SHELL + ['is not a valid LUKS device'])
 def _(b):
     """encrypted root named by device, the LUKS header was overwritten"""
     f = b.copy('store/luks.img')
