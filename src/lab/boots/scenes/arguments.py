@@ -30,7 +30,7 @@ def _(b):
     b.direct(f'{ROOT} ro pci=off rootdelay=5 {TTY}')
 
 
-@kn('kernel-huge-pages-eat-memory', ARG, also=['kernel-out-of-memory-at-boot'], stage='root', quiet=60)
+@kn('kernel-huge-pages-eat-memory', ARG, also=['kernel-out-of-memory-at-boot'], stage='devices', quiet=60)
 def _(b):
     """hugepages=300 takes the whole memory of a machine with 448 MB"""
     b.disk(bus='nvme')
