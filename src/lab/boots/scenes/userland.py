@@ -326,7 +326,7 @@ def _(b):
 def _(b):
     """a service that takes memory without end on a machine with 300 MB and no swap"""
     b.memory = 300
-    boot(b, lambda r: unit(r, 'lantern-cache.service', '[Unit]\nDescription=Read the picture store\nBefore=systemd-user-sessions.service\n[Service]\nType=oneshot\nOOMPolicy=continue\nExecStart=/bin/sh -c "for i in 1 2 3 4 5; do tail -c 900M /dev/zero; done"\n'))
+    boot(b, lambda r: unit(r, 'lantern-cache.service', '[Unit]\nDescription=Read the picture store\nBefore=systemd-user-sessions.service\n[Service]\nType=oneshot\nOOMPolicy=continue\nExecStart=/bin/sh -c "for i in 1 2 3 4 5; do head -c 900M /dev/zero | tail -c 899M | wc -c; done"\n'))
 
 
 @us('clock-before-build', 'clock-far-in-past', also=['firmware-clock-reset'], stage='done', end=[LOGIN])
