@@ -16,14 +16,14 @@ def _(b):
     b.direct(f'{ROOT} ro break=mount {TTY}')
 
 
-@rt('initramfs-driver-blacklisted', ARG, also=['ahci-driver-not-in-initramfs', 'root-id-on-no-disk'])
+@rt('initramfs-driver-blacklisted', ARG)
 def _(b):
     """modprobe.blacklist=ahci was left on the command line, the root disk is on AHCI"""
     b.disk(bus='ahci')
     b.direct(f'{ROOT} ro modprobe.blacklist=ahci rootdelay=5 {TTY}')
 
 
-@rt('initramfs-pci-off', ARG, also=['virtio-driver-not-in-initramfs', 'root-id-on-no-disk'])
+@rt('initramfs-pci-off', ARG)
 def _(b):
     """pci=off on the command line: no disk is found"""
     b.disk()

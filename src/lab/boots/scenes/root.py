@@ -107,7 +107,7 @@ def _(b):
     b.direct(f'{ROOT} ro rootdelay=5 {TTY}', initrd=b.initrd(edit))
 
 
-@rt('initramfs-unsigned-module-refused', 'unsigned-module-refused', also=['virtio-driver-not-in-initramfs'])
+@rt('initramfs-unsigned-module-refused', 'unsigned-module-refused')
 def _(b):
     """initramfs-tools, signatures enforced (module.sig_enforce=1) and virtio_blk without its signature"""
     def edit(t):
