@@ -1,10 +1,10 @@
 """Arguments of the kernel, and kernel or loader files, that stop a boot."""
 import shutil
-from bench import LAB, ROOT, TTY, scene, sh, sh_text
+from bench import ROOT, TTY, scene, sh
 from scenes.kernel import kn
 from scenes.loader import G, kver, ld
 from scenes.odd import odd
-from scenes.root import GONE, SHELL, rt
+from scenes.root import rt
 
 ARG = 'kernel-argument-breaks-boot'
 

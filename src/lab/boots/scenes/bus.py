@@ -1,36 +1,9 @@
-"""Links, sticks and checked images that fail while the machine starts."""
-from bench import LAB, LOGIN, MIB, ROOT, TTY, scene, sh_text
+"""Sticks, sectors and checked images that fail while the machine starts."""
+from bench import LAB, MIB, ROOT, TTY, sh_text
 from scenes.devices import DISK, bad_sector, dv
-from scenes.root import OTHER, SHELL, rt, without
+from scenes.root import SHELL, rt, without
 from scenes.shapes import live_stick
-from scenes.userland import EMERGENCY, boot, fstab, us
-
-LOST = ['pci-device-fails']
-
-
-def on_port(b):
-    """The root disk behind a PCI Express port that reports errors."""
-    b.args += ['-device', 'pcie-root-port,id=rp0,slot=1,chassis=1']
-    b.disk(bus='virtio', extra='bus=rp0,aer=on')
-
-
-@dv('pcie-link-loses-packets', 'pcie-error-flood', general=LOST, end=[LOGIN], stage='done', quiet=80)
-def _(b):
-    """corrected link errors of the disk's PCI Express link, injected again and again while the machine starts"""
-    on_port(b)
-    for i in range(14):
-        kind = ('RCVR', 'BAD_TLP', 'BAD_DLLP', 'REP_TIMER')[i % 4]
-        b.tell('Run /init as init' if i < 6 else 'Welcome to .*Debian', f'pcie_aer_inject_error -c dev-d0 {kind}', 0.5 + i * 0.7)
-    b.direct(f'{ROOT} ro {TTY}')
-
-
-@dv('pcie-link-fatal', 'pcie-fatal-error', general=LOST + DISK, end=['recovery (failed|successful)(.|\n)*recovery (failed|successful)'], stage='userland', linger=20, quiet=60)
-def _(b):
-    """an uncorrected fatal error on the disk's PCI Express link (malformed packet), injected while services start"""
-    on_port(b)
-    b.tell('Welcome to .*Debian', 'pcie_aer_inject_error dev-d0 MALF_TLP', 3)
-    b.tell('Welcome to .*Debian', 'pcie_aer_inject_error dev-d0 DLP', 12)
-    b.direct(f'{ROOT} ro {TTY}')
+from scenes.userland import boot, fstab, us
 
 
 def sector_of(path, image='base12.img'):

@@ -31,4 +31,3 @@ excerpt('part-out-of-memory', 'memory-eaten-by-service', 'invoked oom-killer', 1
 excerpt('part-units-in-a-circle', 'units-in-a-circle', 'ordering cycle', 4)
 excerpt('part-crypt-header', 'crypt-header-overwritten', 'not a valid LUKS|cryptsetup:', 4)
 excerpt('part-soft-lockup', 'module-spins', 'soft lockup', 14)
-excerpt('part-link-errors', 'pcie-link-loses-packets', 'AER: ', 6)

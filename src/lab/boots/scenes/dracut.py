@@ -1,5 +1,5 @@
 """More faults on the way to the root file system under dracut (Debian 13)."""
-from bench import NAMES, ROOT, TTY, scene, sh_text
+from bench import NAMES, ROOT, TTY, scene
 from scenes.root import DRACUT, GONE, MOUNT, OTHER, SHORT, VOLUME, rt, without
 
 LUKS = NAMES['LUKS_UUID']

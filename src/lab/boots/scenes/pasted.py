@@ -1,5 +1,5 @@
 """Faults as people paste them: the journal, printed by hand in the emergency shell or by the running system."""
-from bench import LOGIN, ROOT, TTY, scene, sh_text
+from bench import ROOT, TTY, scene, sh_text
 from scenes.healthy import exported
 from scenes.userland import OTHER, fstab, unit
 

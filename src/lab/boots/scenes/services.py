@@ -1,7 +1,7 @@
 """More faults after the init of the installed system has started."""
-from bench import LAB, LOGIN, ROOT, TTY, sh_text
+from bench import LOGIN
 from scenes.odd import odd
-from scenes.userland import SYSTEM, boot, fstab, unit, us
+from scenes.userland import SYSTEM, boot, unit, us
 
 
 @us('apparmor-denies-bus', 'apparmor-denies', general=['unit-fails'], also=['bus-daemon-fails'], stage='done', end=[LOGIN], linger=12)

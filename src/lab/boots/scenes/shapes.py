@@ -1,6 +1,6 @@
 """More boots that reach the login prompt: other roots, other media, other arguments."""
 import shutil
-from bench import LAB, LOGIN, NAMES, ROOT, TTY, sh, sh_text
+from bench import LAB, ROOT, TTY, sh, sh_text
 from scenes.healthy import good
 
 
