@@ -8,7 +8,7 @@ for source in ('initramfs-wrong-uuid', 'kernel-without-initramfs', 'initramfs-wi
                'kernel-timer-missing', 'ahci-superblock-unreadable', 'ext4-journal-overwritten', 'root-is-data-partition',
                'initramfs-no-root-argument', 'initramfs-disk-renamed',
                'fstab-disk-gone', 'lvm-group-not-there', 'healthy-encrypted-lvm',
-               'memory-eaten-by-service', 'nfs-root-unreachable', 'module-spins', 'root-fsck-by-hand',
+               'memory-eaten-by-service', 'nfs-root-unreachable', 'root-fsck-by-hand',
                'dracut-crypt-passphrase-refused', 'live-overlay-missing', 'bus-daemon-gone', 'nvme-stops-answering'):
     last25(f'last-{source}', source)
 last25('last-usb-stick-pulled', 'usb-stick-pulled', also=['disk-dying'])
