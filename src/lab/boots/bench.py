@@ -20,8 +20,10 @@ NAMES = dict(re.findall(r'^([A-Z_]+)=(\S+)', (HERE / 'names.sh').read_text(), re
 ROOT = 'root=UUID=' + NAMES['ROOT_UUID']
 TTY = 'console=ttyS0'
 LOGIN = r'lantern-bench login: '
+SLOW = float(os.environ.get('SLOW', 1))  # how much longer than on an idle machine a boot may take
 OVMF = Path('/usr/share/OVMF')
 MIB = 1 << 20
+ICOUNT = os.environ.get('ICOUNT', '2')  # one instruction is 2^n ns of the machine's clock, however busy the host is
 SCENES = {}
 
 
@@ -29,7 +31,9 @@ class Scene:
     def __init__(self, name, label, stage, make, general=(), also=(), end=(), limit=200, quiet=40, linger=2):
         self.name, self.label, self.stage, self.make = name, label, stage, make
         self.general, self.also = list(general), list(also)
-        self.end, self.limit, self.quiet, self.linger = [e.encode() for e in end], limit, quiet, linger
+        self.end, self.limit, self.quiet, self.linger = [e.encode() for e in end], limit * SLOW, quiet, linger
+        if end and end[0] != 'no such text':
+            self.quiet = max(quiet, min(quiet * SLOW, 160))
         self.made = ' '.join((make.__doc__ or '').split())
         self.cut, self.source, self.lines = 'whole', None, None
 
@@ -43,9 +47,9 @@ def scene(name, label, stage, **more):
     return register
 
 
-def last25(name, source):
-    """The last 25 lines of another capture, as from a photograph of the screen."""
-    s = Scene(name, None, None, lambda b: None)
+def last25(name, source, also=()):
+    """The last 25 lines of another capture, as from a photograph of the screen; also: what these lines leave open as well."""
+    s = Scene(name, None, None, lambda b: None, also=also)
     s.cut, s.source = 'last-25', source
     SCENES[name] = s
 
@@ -77,7 +81,7 @@ class Bench:
         self.network, self.usb, self.second, self.ahci = False, False, False, False
 
     # --- how it starts -------------------------------------------------------------------------------------------
-    def direct(self, append, kernel='kernel12', initrd='initrd12'):
+    def direct(self, append, kernel='kernel12', initrd='initrd12.plain'):
         self.args += ['-kernel', str(self.path(kernel)), '-append', append]
         if initrd:
             self.args += ['-initrd', str(self.path(initrd))]
@@ -150,7 +154,7 @@ class Bench:
             sh_text(f"mkfs.{kind} -q {options} {image}")
         return image
 
-    def initrd(self, edit, base='initrd12'):
+    def initrd(self, edit, base='initrd12.plain'):
         """A copy of an initramfs with its tree edited."""
         whole = LAB / (base + '.tree')
         if not whole.exists():
@@ -213,7 +217,8 @@ class Bench:
     def command(self):
         c = ['nice', '-n', '-5', 'qemu-system-x86_64', '-accel', 'tcg,tb-size=256', '-machine',
              f'{self.machine},graphics=off', '-cpu', self.cpu, '-smp', '1', '-m', str(self.memory), '-display', 'none',
-             '-vga', self.vga, '-no-user-config', '-chardev', 'stdio,id=c0,signal=off', '-serial', 'chardev:c0',
+             '-vga', self.vga, '-no-user-config', '-icount', f'shift={ICOUNT}',
+             '-chardev', 'stdio,id=c0,signal=off', '-serial', 'chardev:c0',
              '-monitor', f'unix:{self.dir}/monitor,server,nowait']
         if self.second:
             c += ['-serial', f'file:{self.dir}/second']
@@ -262,7 +267,7 @@ class Bench:
                     seen, why = now, 'end text seen'
                 if seen is not None and now - seen > s.linger:
                     break
-                if now - heard > s.quiet and not due:
+                if now - heard > (s.quiet if len(got) > 40 else 150) and not due:  # the firmware needs a while to speak
                     why = f'silent for {s.quiet} s'
                     break
                 if now - start > s.limit:
@@ -317,7 +322,7 @@ STAMP = re.compile(rb'^\[\s*\d+\.\d{6}\]\s?')
 
 def derive(s):
     of = SCENES[s.source]
-    s.label, s.stage, s.general, s.also = of.label, of.stage, of.general, of.also
+    s.label, s.stage, s.general, s.also = of.label, of.stage, of.general, of.also + s.also
     lines = re.findall(rb'[^\n]*\n|[^\n]+', read(s.source))
     if s.cut == 'last-25':
         data = b''.join(lines[-25:])

@@ -38,6 +38,11 @@ common_setup() { # common_setup DIR
   rm -rf "$d"/usr/share/{doc,man,locale,info}/* "$d"/var/cache/apt/archives/*.deb
 }
 
+asked_for() { # asked_for FROM TO: the same modules, and only those are loaded that the devices ask for, as an installation does it
+  (rm -rf t3; mkdir t3; cd t3; zstd -dcq "../$1" | cpio -idm --quiet; : > conf/modules
+   find . | cpio -o -H newc -R 0:0 --quiet | zstd -6 -q > "../$2"); rm -rf t3
+}
+
 tree12() {
   [ -d root12 ] || { debootstrap --variant=minbase --include=systemd,systemd-sysv,udev,dbus,kmod,procps,iproute2,initramfs-tools,linux-image-amd64,e2fsprogs,zstd,login,passwd,util-linux,cryptsetup,cryptsetup-initramfs,lvm2,thin-provisioning-tools,mdadm,btrfs-progs,xfsprogs,dosfstools,nfs-common,busybox,squashfs-tools,apparmor,libpam-systemd bookworm root12.part "$MIRROR"; mv root12.part root12; }
   common_setup root12
@@ -55,17 +60,18 @@ tree12() {
   # faster: no measuring of checksum routines for btrfs at every boot, and only a few services
   (rm -rf t3; mkdir t3; cd t3; zstd -dcq ../initrd12 | cpio -idm --quiet; rm scripts/local-premount/btrfs
    sed -i /btrfs/d scripts/local-premount/ORDER; find . | cpio -o -H newc -R 0:0 --quiet | zstd -6 -q > ../initrd12)
-  rm -rf t3; cp initrd12 root12/boot/initrd.img-"$v"
+  cp initrd12 root12/boot/initrd.img-"$v"
+  rm -rf t3; asked_for initrd12 initrd12.plain
   # one that unlocks a root file system
   echo "lantern_crypt UUID=$LUKS_UUID none luks,discard" > root12/etc/crypttab
   echo 'CRYPTSETUP=y' > root12/etc/cryptsetup-initramfs/conf-hook
   sed 's/^lantern_crypt.*/&,initramfs/' -i root12/etc/crypttab
-  in_tree root12 mkinitramfs -o /boot/initrd.crypt "$v"; mv root12/boot/initrd.crypt initrd12.crypt
+  in_tree root12 mkinitramfs -o /boot/initrd.crypt "$v"; mv root12/boot/initrd.crypt initrd12.crypt; asked_for initrd12.crypt initrd12.crypt
   rm root12/etc/crypttab; : > root12/etc/cryptsetup-initramfs/conf-hook
   # one for live media
   rm -rf root12l; cp -a root12 root12l
   in_tree root12l apt-get install -y --no-install-recommends live-boot live-boot-initramfs-tools
-  in_tree root12l mkinitramfs -o /boot/initrd.live "$v"; mv root12l/boot/initrd.live initrd12.live; rm -rf root12l
+  in_tree root12l mkinitramfs -o /boot/initrd.live "$v"; mv root12l/boot/initrd.live initrd12.live; rm -rf root12l; asked_for initrd12.live initrd12.live
 }
 
 tree13() {

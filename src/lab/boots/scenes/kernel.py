@@ -129,6 +129,6 @@ def fails(name, label, how, general, append='', stage='root', bus='virtio', **mo
 fails('module-oops-panics', 'driver-crashes-kernel', 'oops', ['driver-crashes-kernel', 'kernel-panics'], 'oops=panic', bus='ahci', also=['kernel-panics'])
 fails('module-bug-panics', 'kernel-bug-hit', 'bug', ['kernel-bug-hit', 'kernel-panics'], 'oops=panic', bus='nvme', also=['kernel-panics'])
 fails('module-smashes-stack', 'kernel-stack-corrupted', 'smash', ['kernel-panics'])
-fails('module-spins', 'cpu-stuck-soft-lockup', 'spin', ['driver-crashes-kernel'], also=['rcu-stall'], end=['soft lockup(.|\n)*soft lockup'], limit=150, quiet=70)
+fails('module-spins', 'cpu-stuck-soft-lockup', 'spin', ['driver-crashes-kernel'], end=['soft lockup(.|\n)*soft lockup'], limit=150, quiet=70)
 fails('module-spins-rcu', 'rcu-stall', 'spin', ['driver-crashes-kernel'], 'nosoftlockup', end=['rcu_.*stall(.|\n)*rcu_.*stall', 'self-detected stall'], limit=150, quiet=70, linger=8)
 fails('module-never-returns', 'kernel-hangs-in-initcall', 'sleep', ['kernel-hangs-in-initcall'], 'initcall_debug loglevel=8', also=['device-probe-fails', 'hung-task-on-disk'], end=['no such text'], limit=100, quiet=30)

@@ -104,10 +104,10 @@ def _(b):
 
 @ld('grub-environment-block-damaged', 'loader-environment-block-damaged')
 def _(b):
-    """UEFI, /boot/grub/grubenv was cut to 200 bytes; the configuration takes the kernel's name from it"""
+    """UEFI, the first line of /boot/grub/grubenv was overwritten; the configuration takes the kernel's name from it"""
     b.uefi()
     def edit(r):
-        (r / 'boot/grub/grubenv').write_bytes(b'# GRUB Environment Block\nkernel=/boot/vmlinuz\n'.ljust(200, b'#'))
+        (r / 'boot/grub/grubenv').write_bytes(b'lantern street workshop!\nkernel=/boot/vmlinuz\n'.ljust(1024, b'#'))
         (r / 'boot/grub/grub.cfg').write_text('load_env\nif [ -n "$kernel" ]; then\n  linux $kernel ro console=ttyS0\n  boot\nfi\n')
     b.disk(b.root(edit))
 

@@ -7,9 +7,9 @@ SHELL = [r'\(initramfs\) ']
 GONE = ['root-device-never-appears', 'initramfs-ends-in-shell']
 MOUNT = ['root-mount-fails', 'initramfs-ends-in-shell']
 VOLUME = ['root-volume-not-set-up', 'root-device-never-appears', 'initramfs-ends-in-shell']
-DRACUT = [r'or press Control-D to continue\)', r'Press Enter for (emergency shell|maintenance)', r'dracut:/#', r'sh-5\.\d#']
+DRACUT = [r'or press Control-D to continue\)', r'Press Enter (for (emergency shell|maintenance)|to continue)', r'dracut:/#', r'sh-5\.\d#']
 OTHER = '77777777-aaaa-4aaa-8aaa-242424242424'
-SHORT = 'rd.timeout=15 rd.retry=8'
+SHORT = 'rd.timeout=60 rd.retry=40'
 
 
 def rt(name, label, general=GONE, also=(), end=SHELL, stage='root', limit=150, **more):
@@ -107,7 +107,7 @@ def _(b):
     b.direct(f'{ROOT} ro rootdelay=5 {TTY}', initrd=b.initrd(edit))
 
 
-@rt('initramfs-unsigned-module-refused', 'unsigned-module-refused', also=['virtio-driver-not-in-initramfs'])
+@rt('initramfs-unsigned-module-refused', 'unsigned-module-refused')
 def _(b):
     """initramfs-tools, signatures enforced (module.sig_enforce=1) and virtio_blk without its signature"""
     def edit(t):
@@ -267,7 +267,7 @@ def _(b):
     b.direct(f'root=/dev/vda ro {SHORT} {TTY}', 'kernel13', 'initrd13')
 
 
-@rt('root-fsck-by-hand', 'fsck-fails-root', general=['initramfs-ends-in-shell'], also=['fsck-wants-a-person'])
+@rt('root-fsck-by-hand', 'fsck-fails-root', general=['emergency-mode-entered', 'unit-fails'], also=['fsck-wants-a-person'], stage='userland', end=['or press Control-D to continue'])
 def _(b):
     """the root file system has errors that fsck does not repair unasked (a directory was overwritten)"""
     d = b.copy('base12.img')
@@ -346,21 +346,21 @@ def _(b):
 # --- volumes: needs "lab store" ---------------------------------------------------------------------------------
 
 
-@rt('lvm-group-not-there', 'lvm-volume-group-not-found', general=VOLUME)
+@rt('lvm-group-not-there', 'lvm-volume-group-not-found', general=VOLUME, also=['lvm-physical-volume-missing', 'lvm-not-in-initramfs'])
 def _(b):
     """root on LVM, no disk of the volume group is attached"""
     b.disk()
     b.direct(f'root=/dev/mapper/lantern-root ro rootdelay=5 {TTY}')
 
 
-@rt('lvm-one-disk-missing', 'lvm-physical-volume-missing', general=VOLUME)
+@rt('lvm-one-disk-missing', 'lvm-physical-volume-missing', general=VOLUME, also=['lvm-volume-group-not-found', 'lvm-not-in-initramfs'])
 def _(b):
     """root on an LVM volume over two disks, the second disk is not attached"""
     b.disk('store/pv1.img')
     b.direct(f'root=/dev/mapper/lantern-root ro rootdelay=5 {TTY}')
 
 
-@rt('lvm-tools-not-in-initramfs', 'lvm-not-in-initramfs', general=VOLUME)
+@rt('lvm-tools-not-in-initramfs', 'lvm-not-in-initramfs', general=VOLUME, also=['lvm-volume-group-not-found', 'lvm-physical-volume-missing'])
 def _(b):
     """root on LVM, both disks attached, the initramfs was made without the LVM tools"""
     b.disk('store/pv1.img')
@@ -420,7 +420,7 @@ def _(b):
     b.direct(CRYPT, initrd='initrd12.crypt')
 
 
-@rt('crypt-header-overwritten', 'encryption-header-damaged', general=VOLUME, limit=120)
+@rt('crypt-header-overwritten', 'encryption-header-damaged', general=VOLUME, limit=120, end=SHELL + ['is not a valid LUKS device'])
 def _(b):
     """encrypted root named by device, the LUKS header was overwritten"""
     f = b.copy('store/luks.img')

@@ -222,7 +222,7 @@ def _(b):
     boot(b, edit)
 
 
-@us('default-target-gone', 'default-target-missing', general=['emergency-mode-entered'], end=EMERGENCY + [LOGIN, 'reezing', 'rescue'], linger=5)
+@us('default-target-gone', 'default-target-missing', general=['emergency-mode-entered'], end=EMERGENCY + [LOGIN, 'reezing'], linger=5)
 def _(b):
     """default.target points at a unit that does not exist"""
     def edit(r):
@@ -248,7 +248,7 @@ def _(b):
     boot(b, edit)
 
 
-@us('bus-daemon-gone', 'bus-daemon-fails', general=['unit-fails'], stage='done', end=[LOGIN], linger=12, also=['login-service-fails'])
+@us('bus-daemon-gone', 'bus-daemon-fails', general=['unit-fails'], stage='done', end=[LOGIN], linger=12)
 def _(b):
     """the program of the message bus was deleted"""
     boot(b, lambda r: (r / 'usr/bin/dbus-daemon').unlink())
@@ -326,7 +326,7 @@ def _(b):
 def _(b):
     """a service that takes memory without end on a machine with 300 MB and no swap"""
     b.memory = 300
-    boot(b, lambda r: unit(r, 'lantern-cache.service', '[Unit]\nDescription=Read the picture store\nBefore=systemd-user-sessions.service\n[Service]\nType=oneshot\nOOMPolicy=continue\nExecStart=/bin/sh -c "for i in 1 2 3 4 5; do tail -c 900M /dev/zero; done"\n'))
+    boot(b, lambda r: unit(r, 'lantern-cache.service', '[Unit]\nDescription=Read the picture store\nBefore=systemd-user-sessions.service\n[Service]\nType=oneshot\nOOMPolicy=continue\nExecStart=/bin/sh -c "for i in 1 2 3 4 5; do head -c 900M /dev/zero | tail -c 899M | wc -c; done"\n'))
 
 
 @us('clock-before-build', 'clock-far-in-past', also=['firmware-clock-reset'], stage='done', end=[LOGIN])
