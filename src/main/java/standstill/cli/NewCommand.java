@@ -302,6 +302,7 @@ final class NewCommand implements Callable<Integer> {
       Map<String, String> given,
       Optional<LineForSign> line,
       PrintWriter out) {
+    String today = LocalDate.now().toString();
     Skeleton skeleton = new Skeleton(asked, given);
     String family = line.map(LineForSign::family).orElse(base.families().get(0).id());
     Skeleton.SignLine sign = line.map(LineForSign::sign).orElse(Skeleton.SignLine.NONE);
@@ -310,19 +311,19 @@ final class NewCommand implements Callable<Integer> {
     switch (kind) {
       case "fault":
         file = faultFile(given.getOrDefault("stage", ""), named);
-        text = skeleton.fault(named, family, sign, LocalDate.now().toString());
+        text = skeleton.fault(named, family, sign, today);
         break;
       case "check":
         file = into.resolve("checks").resolve(named + ".yaml");
-        text = skeleton.check(named);
+        text = skeleton.check(named, today);
         break;
       case "symptom":
         file = into.resolve("symptoms.yaml");
-        text = skeleton.symptom(named);
+        text = skeleton.symptom(named, today);
         break;
       default:
         file = into.resolve("trails").resolve(named + ".yaml");
-        text = skeleton.trail(named, family, sign);
+        text = skeleton.trail(named, family, sign, today);
     }
     try {
       if (kind.equals("symptom")) {

@@ -71,12 +71,16 @@ final class Skeleton {
     list("    ", "cautions", "what to beware of; [] when there is nothing");
     blank("", "prevent", "how to keep it from coming back");
     sources();
-    out.append("reviewed: {on: ").append(today).append(", by: ");
-    inner("by", "who looked at the entry", "}");
+    reviewed("", today);
     return out.toString();
   }
 
-  String check(String id) {
+  private void reviewed(String indent, String today) {
+    out.append(indent).append("reviewed: {on: ").append(today).append(", by: ");
+    inner("by", "who looked at the entry", "}");
+  }
+
+  String check(String id, String today) {
     line("id: " + id);
     asked("", "title");
     list("", "how", "one step each: what to do and what to look at");
@@ -91,20 +95,22 @@ final class Skeleton {
       blank("    ", "otherwise", "chance of it when the cause does not mention this check");
     }
     sources();
+    reviewed("", today);
     return out.toString();
   }
 
   /** A symptom, to be put at the end of the list of symptoms. */
-  String symptom(String id) {
+  String symptom(String id, String today) {
     line("- id: " + id);
     asked("  ", "title");
     asked("  ", "stages");
     asked("  ", "look");
     list("  ", "words", "other words that people use; [] when there are none");
+    reviewed("  ", today);
     return out.toString();
   }
 
-  String trail(String id, String family, SignLine sign) {
+  String trail(String id, String family, SignLine sign, String today) {
     line("id: " + id);
     asked("", "title");
     line("family: [" + family + "]");
@@ -114,6 +120,7 @@ final class Skeleton {
     asked("", "why");
     asked("", "matters-when");
     sources();
+    reviewed("", today);
     return out.toString();
   }
 

@@ -39,6 +39,9 @@ final class Evidence {
    */
   private static final double ABSENCE_BESIDE_A_SIGN = 0.3;
 
+  /** How many times as telling as a general sign on its lines a sign of one's own must be. */
+  private static final double MUCH_MORE = 1.5;
+
   /** Most sorts of unexplained trouble that count: real logs are full of complaints. */
   private static final int MOST_LEFT_OVER = 2;
 
@@ -188,7 +191,7 @@ final class Evidence {
     if (fault.general() || own.hits().isEmpty()) {
       return true;
     }
-    double ratio = telling.ratio(own.sign());
+    double ratio = telling.ratio(own.sign()) / MUCH_MORE;
     BitSet lines = Telling.lines(own);
     return consequences.of(fault).keySet().stream()
         .filter(Fault::general)

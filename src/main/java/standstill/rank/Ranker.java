@@ -46,7 +46,7 @@ public final class Ranker {
   private static final int LAST_LINES = 4;
 
   private static final double TROUBLE_LAST = 0.1;
-  private static final double TROUBLE_AT_THE_END = 0.3;
+  private static final double TROUBLE_AT_THE_END = 0.2;
 
   private final Base base;
   private final Model model;

@@ -62,7 +62,7 @@ class NeverWinsTest {
           new SmallBase()
               .fault(
                   "common-thing",
-                  "very-often",
+                  "sometimes",
                   "",
                   sign("bell", "usually", "rarely", "bell"),
                   WICK.replace("wick", "cord"))

@@ -107,6 +107,7 @@ class BaseInUseTest {
               look: Invented for this test.
               stages: [root]
               words: [flicker]
+              reviewed: {on: 2026-11-26, by: base-team}
             """);
     assertTrue(
         inUse.reload().refused().orElseThrow().errors().get(0).message().contains("no fault shows"),

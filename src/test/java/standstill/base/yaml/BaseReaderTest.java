@@ -148,7 +148,8 @@ class BaseReaderTest {
     assertEquals(
         List.of(
             "kb/faults/kernel/lamp-broken.yaml:6:13: 'how-common' is empty",
-            "kb/faults/kernel/lamp-broken.yaml:10:11: 'line' is empty"),
+            "kb/faults/kernel/lamp-broken.yaml:10:11: 'line' is empty",
+            "kb/faults/kernel/lamp-broken.yaml:13:11: 'says' is empty"),
         firstLines(loaded));
   }
 

@@ -27,7 +27,7 @@ class SynonymsReaderTest {
   @Test
   void aGroupOfOneWordIsReportedAtItsPlace() {
     assertEquals(
-        List.of("kb/synonyms.yaml:2:10: a group of one word"),
+        List.of("kb/synonyms.yaml:2:10: 'words' has 1 entry"),
         firstLines("- words: [lamp, lantern]\n- words: [wick]\n"));
   }
 
@@ -41,7 +41,7 @@ class SynonymsReaderTest {
   @Test
   void somethingElseThanAListIsReported() {
     assertEquals(
-        List.of("kb/synonyms.yaml:1:1: synonyms are not a list"),
+        List.of("kb/synonyms.yaml:1:1: 'synonyms' is not a list"),
         firstLines("words: [lamp, lantern]\n"));
   }
 
