@@ -174,7 +174,7 @@ public final class Ranker {
           trace.milestones().stream()
               .map(Reached::milestone)
               .anyMatch(m -> m.stage() == Stage.DONE && m.proves() != Milestone.Proves.WITHIN);
-      return (proven ? 60 : 18)
+      return (proven ? 90 : 18)
           * (decisiveLast(trace, matches) ? TROUBLE_LAST : 1)
           * (decisiveAtTheEnd(trace, matches) ? TROUBLE_AT_THE_END : 1);
     }
