@@ -7,6 +7,7 @@ import java.util.Comparator;
 import java.util.EnumSet;
 import java.util.HashMap;
 import java.util.HashSet;
+import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -133,21 +134,32 @@ final class Evidence {
         heads.add(each);
       }
     }
-    heads.sort(Comparator.comparingDouble(Weighted::background).reversed());
-    double before = 1;
+    Map<Weighted, Double> values = valuesInOrderOfRarity(heads);
+    // The most telling first: a reader wants the line that proves it.
     for (Weighted head : heads) {
-      double conditional = Math.min(0.9, head.background() / Math.pow(before, model.dependence()));
-      double value = head.ratioTo(conditional);
-      before = head.background();
       List<Seen> signs = new ArrayList<>(List.of(head.seen()));
       signs.addAll(sameEvent.getOrDefault(key(head), List.of()));
       String why =
           head.seen().fault().equals(fault)
               ? "a sign of it"
               : "a sign of what it leads to: " + head.seen().fault().title();
-      factors.add(new Factor(Factor.Kind.SEEN, value, why, signs));
+      factors.add(new Factor(Factor.Kind.SEEN, values.getOrDefault(head, 1.0), why, signs));
     }
     return factors;
+  }
+
+  /** What each is worth once the next commoner one is there. */
+  private Map<Weighted, Double> valuesInOrderOfRarity(List<Weighted> heads) {
+    Map<Weighted, Double> values = new IdentityHashMap<>();
+    List<Weighted> commonestFirst = new ArrayList<>(heads);
+    commonestFirst.sort(Comparator.comparingDouble(Weighted::background).reversed());
+    double before = 1;
+    for (Weighted head : commonestFirst) {
+      double conditional = Math.min(0.9, head.background() / Math.pow(before, model.dependence()));
+      values.put(head, head.ratioTo(conditional));
+      before = head.background();
+    }
+    return values;
   }
 
   private static boolean sameEvent(Weighted a, Weighted b) {
