@@ -119,41 +119,38 @@ public final class Proposals implements Closeable {
       throws IOException, Refused {
     String why = Messages.reason(reason);
     String clean = clean(text);
-    writing.lock();
-    try {
-      ready();
-      ObjectId head = git.head();
-      ObjectId start =
-          git.inHistory(from, head)
-              .orElseThrow(
-                  () ->
-                      new Refused(
-                          "The text that this change set out from is not in the branch that is"
-                              + " checked out. Copy your text and open the entry anew."));
-      if (!git.isPlain(entry)) {
-        throw new Refused("The file " + entry + " is a symbolic link, or lies behind one.");
-      }
-      if (branches.all(Branches.Space.OPEN).size() >= MOST_OPEN) {
-        throw new Refused(
-            "There are " + MOST_OPEN + " open proposals. Decide on some of them first.");
-      }
-      if (clean.equals(git.text(start, entry).orElse(""))) {
-        throw new Refused("Nothing was changed.");
-      }
-      sound(start, entry, clean);
-      ObjectId commit =
-          git.commit(
-              git.tree(start, entry, clean),
-              List.of(start),
-              who,
-              clock.instant(),
-              Messages.step("Propose", entry, why, Proposal.Standing.WAITING));
-      String id = branches.freeId(who, entry);
-      branches.write(Branches.Space.OPEN, id, ObjectId.zeroId(), commit);
-      return here(id);
-    } finally {
-      writing.unlock();
-    }
+    return alone(
+        () -> {
+          ObjectId head = git.head();
+          ObjectId start =
+              git.inHistory(from, head)
+                  .orElseThrow(
+                      () ->
+                          new Refused(
+                              "The text that this change set out from is not in the branch that is"
+                                  + " checked out. Copy your text and open the entry anew."));
+          if (!git.isPlain(entry)) {
+            throw new Refused("The file " + entry + " is a symbolic link, or lies behind one.");
+          }
+          if (branches.all(Branches.Space.OPEN).size() >= MOST_OPEN) {
+            throw new Refused(
+                "There are " + MOST_OPEN + " open proposals. Decide on some of them first.");
+          }
+          if (clean.equals(git.text(start, entry).orElse(""))) {
+            throw new Refused("Nothing was changed.");
+          }
+          sound(start, entry, clean);
+          ObjectId commit =
+              git.commit(
+                  git.tree(start, entry, clean),
+                  List.of(start),
+                  who,
+                  clock.instant(),
+                  Messages.step("Propose", entry, why, Proposal.Standing.WAITING));
+          String id = branches.freeId(who, entry);
+          branches.write(Branches.Space.OPEN, id, ObjectId.zeroId(), commit);
+          return here(id);
+        });
   }
 
   /** Gives a proposal another text; its author alone can. */
@@ -161,28 +158,25 @@ public final class Proposals implements Closeable {
       throws IOException, Refused {
     String why = Messages.reason(reason);
     String clean = clean(text);
-    writing.lock();
-    try {
-      ready();
-      Proposal proposal = open(id, tip);
-      own(who, proposal);
-      if (clean.equals(proposal.text())) {
-        throw new Refused("Nothing was changed.");
-      }
-      ObjectId at = ObjectId.fromString(tip);
-      sound(git.common(at, git.head()).orElse(at), proposal.entry(), clean);
-      step(
-          "Revise",
-          who,
-          proposal,
-          git.tree(at, proposal.entry(), clean),
-          List.of(at),
-          why,
-          Proposal.Standing.WAITING);
-      return here(id);
-    } finally {
-      writing.unlock();
-    }
+    return alone(
+        () -> {
+          Proposal proposal = open(id, tip);
+          own(who, proposal);
+          if (clean.equals(proposal.text())) {
+            throw new Refused("Nothing was changed.");
+          }
+          ObjectId at = ObjectId.fromString(tip);
+          sound(git.common(at, git.head()).orElse(at), proposal.entry(), clean);
+          step(
+              "Revise",
+              who,
+              proposal,
+              git.tree(at, proposal.entry(), clean),
+              List.of(at),
+              why,
+              Proposal.Standing.WAITING);
+          return here(id);
+        });
   }
 
   /**
@@ -194,72 +188,63 @@ public final class Proposals implements Closeable {
       throws IOException, Refused {
     String why = Messages.reason(reason);
     String clean = clean(text);
-    writing.lock();
-    try {
-      ready();
-      Proposal proposal = open(id, tip);
-      own(who, proposal);
-      ObjectId now = git.head();
-      if (!now.name().equals(head)) {
-        throw new Refused(
-            "The base was changed once more while you settled this. Copy your text, look at the"
-                + " texts again, and settle them anew.");
-      }
-      sound(now, proposal.entry(), clean);
-      step(
-          "Settle",
-          who,
-          proposal,
-          git.tree(now, proposal.entry(), clean),
-          List.of(ObjectId.fromString(tip), now),
-          why,
-          Proposal.Standing.WAITING);
-      return here(id);
-    } finally {
-      writing.unlock();
-    }
+    return alone(
+        () -> {
+          Proposal proposal = open(id, tip);
+          own(who, proposal);
+          ObjectId now = git.head();
+          if (!now.name().equals(head)) {
+            throw new Refused(
+                "The base was changed once more while you settled this. Copy your text, look at the"
+                    + " texts again, and settle them anew.");
+          }
+          sound(now, proposal.entry(), clean);
+          step(
+              "Settle",
+              who,
+              proposal,
+              git.tree(now, proposal.entry(), clean),
+              List.of(ObjectId.fromString(tip), now),
+              why,
+              Proposal.Standing.WAITING);
+          return here(id);
+        });
   }
 
   /** Sends a proposal back to its author with a remark; anybody but the author can. */
   public Proposal sendBack(String who, String id, String tip, String remark)
       throws IOException, Refused {
     String why = Messages.reason(remark);
-    writing.lock();
-    try {
-      ready();
-      Proposal proposal = open(id, tip);
-      if (proposal.author().equals(who)) {
-        throw new Refused("This is your own proposal. Take it back instead.");
-      }
-      ObjectId at = ObjectId.fromString(tip);
-      step(
-          "Send back",
-          who,
-          proposal,
-          git.treeOf(at),
-          List.of(at),
-          why,
-          Proposal.Standing.SENT_BACK);
-      return here(id);
-    } finally {
-      writing.unlock();
-    }
+    return alone(
+        () -> {
+          Proposal proposal = open(id, tip);
+          if (proposal.author().equals(who)) {
+            throw new Refused("This is your own proposal. Take it back instead.");
+          }
+          ObjectId at = ObjectId.fromString(tip);
+          step(
+              "Send back",
+              who,
+              proposal,
+              git.treeOf(at),
+              List.of(at),
+              why,
+              Proposal.Standing.SENT_BACK);
+          return here(id);
+        });
   }
 
   /** Takes one's own proposal back; it is kept, out of the way. */
   public Proposal takeBack(String who, String id, String tip) throws IOException, Refused {
-    writing.lock();
-    try {
-      ready();
-      Proposal proposal = open(id, tip);
-      own(who, proposal);
-      ObjectId at = ObjectId.fromString(tip);
-      branches.write(Branches.Space.TAKEN_BACK, id, ObjectId.zeroId(), at);
-      branches.close(id, at);
-      return here(id);
-    } finally {
-      writing.unlock();
-    }
+    return alone(
+        () -> {
+          Proposal proposal = open(id, tip);
+          own(who, proposal);
+          ObjectId at = ObjectId.fromString(tip);
+          branches.write(Branches.Space.TAKEN_BACK, id, ObjectId.zeroId(), at);
+          branches.close(id, at);
+          return here(id);
+        });
   }
 
   /**
@@ -270,26 +255,23 @@ public final class Proposals implements Closeable {
    */
   public Proposal approve(String who, String id, String tip, String measured)
       throws IOException, Refused {
-    writing.lock();
-    try {
-      ready();
-      for (int i = 0; i < TRIES; i++) {
-        Proposal proposal = open(id, tip);
-        if (proposal.writers().contains(who)) {
-          throw new Refused("You wrote on this proposal. A second person has to approve it.");
-        }
-        if (proposal.standing() != Proposal.Standing.WAITING) {
-          throw new Refused("This proposal does not wait for approval.");
-        }
-        if (merge(who, proposal, measured)) {
-          putAwayMerged();
-          return here(id);
-        }
-      }
-      throw new Refused("The branch moves too fast at present. Try again.");
-    } finally {
-      writing.unlock();
-    }
+    return alone(
+        () -> {
+          for (int i = 0; i < TRIES; i++) {
+            Proposal proposal = open(id, tip);
+            if (proposal.writers().contains(who)) {
+              throw new Refused("You wrote on this proposal. A second person has to approve it.");
+            }
+            if (proposal.standing() != Proposal.Standing.WAITING) {
+              throw new Refused("This proposal does not wait for approval.");
+            }
+            if (merge(who, proposal, measured)) {
+              putAwayMerged();
+              return here(id);
+            }
+          }
+          throw new Refused("The branch moves too fast at present. Try again.");
+        });
   }
 
   /** Merges a proposal; false when the branch moved meanwhile. */
@@ -414,9 +396,22 @@ public final class Proposals implements Closeable {
     git.close();
   }
 
-  private void ready() throws IOException, Refused {
-    // A write that failed half-way, for example on a full disk, is finished before the next one.
-    tree.recover();
+  /** A step of a proposal. */
+  @FunctionalInterface
+  private interface Step {
+    Proposal take() throws IOException, Refused;
+  }
+
+  /** Takes a step while nobody else writes. */
+  private Proposal alone(Step step) throws IOException, Refused {
+    writing.lock();
+    try {
+      // A write that failed half-way, for example on a full disk, is finished before the next one.
+      tree.recover();
+      return step.take();
+    } finally {
+      writing.unlock();
+    }
   }
 
   private void sound(ObjectId commit, EntryName entry, String text) throws IOException, Refused {

@@ -25,4 +25,25 @@ public record LogLine(
     String message,
     OptionalDouble seconds,
     OptionalInt level,
-    String process) {}
+    String process) {
+  private static final int LONGEST_SHAPE = 120;
+
+  /**
+   * The message with every number replaced, so that two lines that differ in numbers only are one.
+   */
+  public String shape() {
+    StringBuilder out = new StringBuilder(Math.min(message.length(), LONGEST_SHAPE));
+    boolean inNumber = false;
+    for (int i = 0; i < message.length() && out.length() < LONGEST_SHAPE; i++) {
+      char c = message.charAt(i);
+      boolean digit = c >= '0' && c <= '9';
+      if (!digit) {
+        out.append(c);
+      } else if (!inNumber) {
+        out.append('#');
+      }
+      inNumber = digit;
+    }
+    return out.toString();
+  }
+}

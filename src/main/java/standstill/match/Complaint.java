@@ -11,7 +11,7 @@ import standstill.text.Pattern;
  * A line near the stop that speaks of trouble and is neither a false trail nor a milestone.
  *
  * @param index place of the line in the boot, from 0
- * @param shape the message with its numbers left out: lines of one shape are one complaint
+ * @param shape the message with its numbers replaced: lines of one shape are one complaint
  */
 public record Complaint(int index, String shape) {
   /** Lines before the end of the boot in which trouble is likely to be about the stop. */
@@ -19,7 +19,6 @@ public record Complaint(int index, String shape) {
 
   private static final int ERROR_LEVEL = 3;
   private static final int WARNING_LEVEL = 4;
-  private static final int LONGEST_SHAPE = 120;
 
   private static final Pattern TROUBLE =
       Pattern.known(
@@ -48,20 +47,9 @@ public record Complaint(int index, String shape) {
       if (!harmless.get(i)
           && (error || TROUBLE.foundIn(line.message()))
           && !DUMP.foundIn(line.message())) {
-        found.add(new Complaint(i, shape(line.message())));
+        found.add(new Complaint(i, line.shape()));
       }
     }
     return found;
-  }
-
-  private static String shape(String message) {
-    StringBuilder out = new StringBuilder();
-    for (int i = 0; i < message.length() && out.length() < LONGEST_SHAPE; i++) {
-      char c = message.charAt(i);
-      if (!Character.isDigit(c)) {
-        out.append(c);
-      }
-    }
-    return out.toString();
   }
 }

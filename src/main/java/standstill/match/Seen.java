@@ -23,6 +23,11 @@ public record Seen(Fault fault, Sign sign, List<Hit> hits, int times) {
     hits = List.copyOf(hits);
   }
 
+  /** Place in the boot of the last line on which it stands; it must stand on one. */
+  public int last() {
+    return hits.get(hits.size() - 1).index();
+  }
+
   /**
    * The sign as a sentence, with the values that were read; the title-like form when the sign has
    * no sentence.

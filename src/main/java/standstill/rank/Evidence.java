@@ -12,6 +12,7 @@ import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 import standstill.base.Fault;
 import standstill.base.Sign;
@@ -52,6 +53,7 @@ final class Evidence {
   private final Trace trace;
   private final Matches matches;
   private final Map<String, List<Seen>> seenByFault = new HashMap<>();
+  private final Map<Seen, BitSet> lines = new IdentityHashMap<>();
 
   Evidence(Model model, Telling telling, Consequences consequences, Trace trace, Matches matches) {
     this.model = model;
@@ -61,12 +63,17 @@ final class Evidence {
     this.matches = matches;
     for (Seen seen : matches.signs()) {
       seenByFault.computeIfAbsent(seen.fault().id(), k -> new ArrayList<>()).add(seen);
+      lines.put(seen, Telling.lines(seen));
     }
   }
 
   /** Signs of a fault that were seen. */
   List<Seen> of(Fault fault) {
     return seenByFault.getOrDefault(fault.id(), List.of());
+  }
+
+  private BitSet lines(Seen seen) {
+    return Objects.requireNonNull(lines.get(seen));
   }
 
   /** All factors that what was seen and what is missing give to a fault. */
@@ -102,14 +109,15 @@ final class Evidence {
   }
 
   private List<Factor> seenFactors(Fault fault, Map<Fault, Double> reach) {
+    Set<Stage> stops = stops(fault, reach.keySet());
     List<Weighted> all = new ArrayList<>();
     reach.forEach(
         (other, link) -> {
           for (Seen seen : of(other)) {
             double chance = seen.sign().shows().value() * link;
             double background = telling.background(seen.sign());
-            double exponent = model.temperature() * passed(seen, fault, reach.keySet());
-            all.add(new Weighted(seen, chance, background, exponent, Telling.lines(seen)));
+            double exponent = model.temperature() * passed(seen, stops);
+            all.add(new Weighted(seen, chance, background, exponent, lines(seen)));
           }
         });
     all.sort(
@@ -204,12 +212,11 @@ final class Evidence {
       return true;
     }
     double ratio = telling.ratio(own.sign()) / MUCH_MORE;
-    BitSet lines = Telling.lines(own);
+    BitSet ownLines = lines(own);
     return consequences.of(fault).keySet().stream()
         .filter(Fault::general)
         .flatMap(general -> of(general).stream())
-        .noneMatch(
-            seen -> telling.ratio(seen.sign()) >= ratio && Telling.lines(seen).intersects(lines));
+        .noneMatch(seen -> telling.ratio(seen.sign()) >= ratio && lines(seen).intersects(ownLines));
   }
 
   private List<Factor> absentFactors(Fault fault) {
@@ -251,17 +258,15 @@ final class Evidence {
     Set<String> shapes = new LinkedHashSet<>();
     if (!fault.general()) {
       BitSet known = new BitSet();
-      for (Fault each : reach) {
-        of(each).forEach(seen -> known.or(Telling.lines(seen)));
-      }
+      reach.forEach(each -> of(each).forEach(seen -> known.or(lines(seen))));
       Set<String> explained = new HashSet<>();
-      matches.complaints().stream()
-          .filter(c -> known.get(c.index()))
-          .forEach(c -> explained.add(c.shape()));
-      matches.complaints().stream()
-          .map(Complaint::shape)
-          .filter(shape -> !explained.contains(shape))
-          .forEach(shapes::add);
+      for (Complaint complaint : matches.complaints()) {
+        shapes.add(complaint.shape());
+        if (known.get(complaint.index())) {
+          explained.add(complaint.shape());
+        }
+      }
+      shapes.removeAll(explained);
     }
     int count = Math.min(MOST_LEFT_OVER, shapes.size());
     return new Factor(
@@ -272,19 +277,24 @@ final class Evidence {
         List.of());
   }
 
+  /** Stages in which a fault, or a specific one that it leads to, may stop a boot. */
+  private static Set<Stage> stops(Fault fault, Collection<Fault> reach) {
+    Set<Stage> stops = EnumSet.noneOf(Stage.class);
+    stops.addAll(fault.stopsIn());
+    reach.stream().filter(f -> !f.general()).forEach(f -> stops.addAll(f.stopsIn()));
+    return stops;
+  }
+
   /**
    * The exponent for what the boot went on to after the sign's last line: later stages, unless the
    * fault may stop boots there, and the good end of the last stage.
    */
-  private double passed(Seen seen, Fault fault, Collection<Fault> reach) {
+  private double passed(Seen seen, Set<Stage> stops) {
     if (seen.hits().isEmpty() || !trace.known()) {
       return 1;
     }
-    int last = seen.hits().get(seen.hits().size() - 1).index();
+    int last = seen.last();
     int passed = trace.endedAt().isPresent() && last < trace.endedAt().getAsInt() ? 1 : 0;
-    Set<Stage> stops = EnumSet.noneOf(Stage.class);
-    stops.addAll(fault.stopsIn());
-    reach.stream().filter(f -> !f.general()).forEach(f -> stops.addAll(f.stopsIn()));
     if (!stops.contains(trace.stage())) {
       passed += Math.max(0, trace.stage().ordinal() - trace.stageAt().get(last).ordinal());
     }

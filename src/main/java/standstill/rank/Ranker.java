@@ -184,10 +184,7 @@ public final class Ranker {
       boolean troubleLast =
           matches.signs().stream()
               .filter(seen -> seen.sign().form() instanceof SignForm.OnLine on && on.atEnd() == 0)
-              .anyMatch(
-                  seen ->
-                      telling.tells(seen)
-                          && seen.hits().get(seen.hits().size() - 1).index() >= tail);
+              .anyMatch(seen -> telling.tells(seen) && seen.last() >= tail);
       return trace.endedAt().isPresent() && !troubleLast ? 4 : 0.8;
     }
     return 0.15;
@@ -197,7 +194,7 @@ public final class Ranker {
     int tail = trace.stageAt().size() - LAST_LINES;
     return matches.signs().stream()
         .filter(seen -> !seen.fault().general() && telling.decisive(seen))
-        .anyMatch(seen -> seen.hits().get(seen.hits().size() - 1).index() >= tail);
+        .anyMatch(seen -> seen.last() >= tail);
   }
 
   /** A fault that leaves a prompt without use shows a decisive sign in the installed system. */
@@ -205,11 +202,7 @@ public final class Ranker {
     return matches.signs().stream()
         .filter(seen -> !seen.fault().general() && telling.decisive(seen))
         .filter(seen -> seen.fault().stopsIn().contains(Stage.DONE))
-        .anyMatch(
-            seen -> {
-              int last = seen.hits().get(seen.hits().size() - 1).index();
-              return !Stage.USERLAND.isAfter(trace.stageAt().get(last));
-            });
+        .anyMatch(seen -> !Stage.USERLAND.isAfter(trace.stageAt().get(seen.last())));
   }
 
   private static double unlistedFit(Trace trace) {

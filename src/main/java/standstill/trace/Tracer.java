@@ -200,7 +200,7 @@ public final class Tracer {
   private static List<Loop> loops(List<LogLine> lines) {
     Map<String, int[]> shapes = new LinkedHashMap<>();
     for (int i = 0; i < lines.size(); i++) {
-      String shape = shape(lines.get(i).message());
+      String shape = lines.get(i).shape();
       if (shape.length() >= 8) {
         int[] counted = shapes.get(shape);
         if (counted == null) {
@@ -225,24 +225,5 @@ public final class Tracer {
     }
     loops.sort(Comparator.comparingInt(Loop::times).reversed());
     return loops.subList(0, Math.min(LOOPS, loops.size()));
-  }
-
-  /**
-   * The message with every number replaced, so that two lines that differ in numbers only are one.
-   */
-  private static String shape(String message) {
-    StringBuilder out = new StringBuilder(Math.min(message.length(), 120));
-    boolean inNumber = false;
-    for (int i = 0; i < message.length() && out.length() < 120; i++) {
-      char c = message.charAt(i);
-      boolean digit = c >= '0' && c <= '9';
-      if (!digit) {
-        out.append(c);
-      } else if (!inNumber) {
-        out.append('#');
-      }
-      inNumber = digit;
-    }
-    return out.toString();
   }
 }
