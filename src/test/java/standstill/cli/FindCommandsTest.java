@@ -6,8 +6,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
-import java.io.PrintWriter;
-import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import org.junit.jupiter.api.Test;
@@ -15,36 +13,23 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
-import picocli.CommandLine;
 
 /** {@code search} and {@code show} on a terminal. */
 class FindCommandsTest {
   @TempDir private Path folder;
 
-  private record Run(int code, String out, String err) {}
-
-  private static Run run(String... args) {
-    CommandLine commandLine = Main.commandLine();
-    StringWriter out = new StringWriter();
-    StringWriter err = new StringWriter();
-    commandLine.setOut(new PrintWriter(out, true));
-    commandLine.setErr(new PrintWriter(err, true));
-    int code = commandLine.execute(args);
-    return new Run(code, out.toString(), err.toString());
-  }
-
-  private Run search(String... words) {
+  private CommandRun search(String... words) {
     String[] args = new String[words.length + 3];
     args[0] = "search";
     args[1] = "--index";
     args[2] = folder.resolve("index").toString();
     System.arraycopy(words, 0, args, 3, words.length);
-    return run(args);
+    return CommandRun.of(args);
   }
 
   @Test
   void wordsFindEntriesAndSayHowToShowThem() {
-    Run run = search("black", "screen", "after", "the", "menu");
+    CommandRun run = search("black", "screen", "after", "the", "menu");
     assertEquals(0, run.code());
     assertTrue(run.out().contains("After the menu the screen stays black"), run.out());
     assertTrue(run.out().contains("symptom: show menu-then-black"), run.out());
@@ -53,7 +38,7 @@ class FindCommandsTest {
 
   @Test
   void aLineOfALogFindsTheCauseWhoseSignItIs() throws Exception {
-    Run run = search("--json", "usb 1-4: device descriptor read/64, error -71");
+    CommandRun run = search("--json", "usb 1-4: device descriptor read/64, error -71");
     JsonNode found = new ObjectMapper().readTree(run.out()).at("/found");
     assertEquals("usb-descriptor-errors", found.at("/0/id").asText());
     assertTrue(found.at("/0/by-sign").asBoolean());
@@ -62,7 +47,7 @@ class FindCommandsTest {
 
   @Test
   void aTypingErrorIsReadAsTheNearestWordAndSaid() {
-    Run run = search("hibernaton");
+    CommandRun run = search("hibernaton");
     assertTrue(run.out().contains("read as 'hibernation'"), run.out());
   }
 
@@ -97,7 +82,7 @@ class FindCommandsTest {
         "link-down-on-empty-port | No disk on a SATA port that is empty | Why it is harmless",
       })
   void everyKindOfEntryIsShown(String id, String title, String part) {
-    Run run = run("show", id);
+    CommandRun run = CommandRun.of("show", id);
     assertEquals(0, run.code(), run.err());
     assertTrue(run.out().contains(title), run.out());
     assertTrue(run.out().contains(part), run.out());
@@ -109,7 +94,7 @@ class FindCommandsTest {
   @ParameterizedTest
   @ValueSource(strings = {"no-such-entry", "../etc", ""})
   void anUnknownIdIsSaidWithWhatToDo(String id) {
-    Run run = run("show", id);
+    CommandRun run = CommandRun.of("show", id);
     assertEquals(ExitCode.USAGE, run.code());
     assertTrue(run.err().contains("no entry '" + id + "'; try: search"), run.err());
   }

@@ -4,17 +4,11 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.io.ByteArrayInputStream;
 import java.io.IOException;
-import java.io.InputStream;
-import java.io.PrintWriter;
-import java.io.StringWriter;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import picocli.CommandLine;
 import standstill.store.BaseFolder;
 
 /** The walk on a terminal, with its input and output taken over. */
@@ -23,27 +17,9 @@ class WalkCommandTest {
 
   @TempDir private Path folder;
 
-  private record Run(int code, String out, String err) {}
-
-  private static Run run(String input, String... args) {
-    InputStream before = System.in;
-    System.setIn(new ByteArrayInputStream(input.getBytes(StandardCharsets.UTF_8)));
-    try {
-      CommandLine commandLine = Main.commandLine();
-      StringWriter out = new StringWriter();
-      StringWriter err = new StringWriter();
-      commandLine.setOut(new PrintWriter(out));
-      commandLine.setErr(new PrintWriter(err));
-      int code = commandLine.execute(args);
-      return new Run(code, out.toString(), err.toString());
-    } finally {
-      System.setIn(before);
-    }
-  }
-
   @Test
   void leadsFromALogToTheRepair() {
-    Run run = run("\n1\n", "walk", LOG);
+    CommandRun run = CommandRun.with("\n1\n", "walk", LOG);
     assertEquals(0, run.code());
     assertTrue(run.out().contains("It worked if: "));
     assertTrue(run.out().contains("Put the right identifier on the command line"));
@@ -52,7 +28,7 @@ class WalkCommandTest {
 
   @Test
   void staysWithinEightyColumnsAndHasNoColours() {
-    Run run = run("5\n1\n\n1\nw\n1\nw\n2\nl\n6\ns\n", "walk");
+    CommandRun run = CommandRun.with("5\n1\n\n1\nw\n1\nw\n2\nl\n6\ns\n", "walk");
     run.out()
         .lines()
         .filter(l -> !l.startsWith("> "))
@@ -62,14 +38,14 @@ class WalkCommandTest {
 
   @Test
   void endOfInputEndsWithANote() {
-    Run run = run("", "walk");
+    CommandRun run = CommandRun.with("", "walk");
     assertEquals(0, run.code());
     assertTrue(run.out().contains("Where it stands"));
   }
 
   @Test
   void backRestoresTheStepBefore() {
-    Run run = run("\n2\nb\nq\n", "walk", LOG);
+    CommandRun run = CommandRun.with("\n2\nb\nq\n", "walk", LOG);
     int first = run.out().indexOf("It worked if: ");
     assertTrue(
         run.out().indexOf("Put the right identifier on the command line for one start", first + 1)
@@ -80,14 +56,16 @@ class WalkCommandTest {
   @Test
   void savedWalkIsResumedAsItWas() throws IOException {
     Path saved = folder.resolve("walk.json");
-    Run first = run("1\n2\nq\n", "walk", "--save", saved.toString(), LOG);
+    CommandRun first = CommandRun.with("1\n2\nq\n", "walk", "--save", saved.toString(), LOG);
     assertEquals(0, first.code(), first.err());
     String text = Files.readString(saved);
     assertTrue(text.contains("\"disk-there-id-differs\""), text);
     assertFalse(text.contains("ALERT"));
     assertEquals(WalkFile.read(saved, BaseFolder.builtIn().base()).turns().size(), 1);
     Path again = folder.resolve("again.json");
-    Run second = run("q\n", "walk", "--resume", saved.toString(), "--save", again.toString(), LOG);
+    CommandRun second =
+        CommandRun.with(
+            "q\n", "walk", "--resume", saved.toString(), "--save", again.toString(), LOG);
     assertEquals(0, second.code(), second.err());
     assertEquals(text, Files.readString(again));
     assertTrue(second.out().contains("Step 2"));
@@ -98,24 +76,26 @@ class WalkCommandTest {
     Path file = folder.resolve("x.json");
     Files.writeString(
         file, "{\"walk\": 1, \"turns\": [{\"kind\": \"check\", \"id\": \"x\", \"reply\": \"y\"}]}");
-    assertEquals(ExitCode.UNREADABLE, run("", "walk", "--resume", file.toString()).code());
+    assertEquals(
+        ExitCode.UNREADABLE, CommandRun.with("", "walk", "--resume", file.toString()).code());
     Files.writeString(file, "not JSON");
-    assertEquals(ExitCode.UNREADABLE, run("", "walk", "--resume", file.toString()).code());
+    assertEquals(
+        ExitCode.UNREADABLE, CommandRun.with("", "walk", "--resume", file.toString()).code());
     assertEquals(
         ExitCode.UNREADABLE,
-        run("", "walk", "--resume", folder.resolve("none.json").toString()).code());
-    assertEquals(ExitCode.USAGE, run("", "walk", "-").code());
+        CommandRun.with("", "walk", "--resume", folder.resolve("none.json").toString()).code());
+    assertEquals(ExitCode.USAGE, CommandRun.with("", "walk", "-").code());
   }
 
   @Test
   void somethingLackedIsNotAskedForAgain() {
-    Run run = run("8\n\n\nl\n1\nq\n", "walk");
+    CommandRun run = CommandRun.with("8\n\n\nl\n1\nq\n", "walk");
     assertEquals(0, run.code(), run.err());
   }
 
   @Test
   void wrongInputIsAskedForAgain() {
-    Run run = run("99\nx\n5\n77\n\n\nq\n", "walk");
+    CommandRun run = CommandRun.with("99\nx\n5\n77\n\n\nq\n", "walk");
     assertTrue(run.out().contains("A number from 1 to 8."));
     assertTrue(run.out().contains("Numbers from 1 to"));
   }

@@ -3,14 +3,11 @@ package standstill.web;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import io.javalin.Javalin;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.Clock;
 import java.time.Duration;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -23,50 +20,35 @@ import org.openqa.selenium.chrome.ChromeDriver;
 import org.openqa.selenium.support.ui.ExpectedConditions;
 import org.openqa.selenium.support.ui.Select;
 import org.openqa.selenium.support.ui.WebDriverWait;
-import standstill.account.Accounts;
-import standstill.edit.Editing;
 import standstill.edit.TeamBase;
-import standstill.search.Search;
-import standstill.store.BaseInUse;
 
 /** Two maintainers in two browsers, one of which runs no script: propose, approve, restore. */
 class EditPageIT {
   private static final Duration PATIENCE = Duration.ofSeconds(60);
 
   @TempDir private static Path folder;
+  private static TeamServer running;
   private static TeamBase team;
-  private static Editing editing;
-  private static BaseInUse inUse;
-  private static Javalin server;
   private static String home;
   private static ChromeDriver ada;
   private static ChromeDriver bram;
 
   @BeforeAll
   static void start() throws Exception {
-    team = TeamBase.make(folder.resolve("repository"));
-    Path accounts = folder.resolve("accounts");
-    Accounts.put(accounts, "ada", "a lamp in every window");
-    Accounts.put(accounts, "bram", "three wicks and a match");
-    editing = Editing.open(team.folder(), Clock.systemUTC());
-    inUse = BaseInUse.of(team.folder(), base -> Search.open(base, Optional.empty()));
-    EditDesk desk = new EditDesk(editing, Accounts.open(accounts), Clock.systemUTC());
-    server = Server.create(inUse, Optional.of(desk));
-    server.start("127.0.0.1", 0);
-    home = "http://127.0.0.1:" + server.port();
+    running = TeamServer.start(folder);
+    team = running.team();
+    home = running.address();
     ada = Browser.open(true);
     bram = Browser.open(false);
-    signIn(ada, "ada", "a lamp in every window");
-    signIn(bram, "bram", "three wicks and a match");
+    signIn(ada, "ada", TeamServer.ADA);
+    signIn(bram, "bram", TeamServer.BRAM);
   }
 
   @AfterAll
   static void stop() throws Exception {
     ada.quit();
     bram.quit();
-    server.stop();
-    inUse.close();
-    editing.close();
+    running.close();
   }
 
   private static void signIn(ChromeDriver browser, String name, String password) {
@@ -187,9 +169,10 @@ class EditPageIT {
 
   @Test
   void aConflictShowsThreeTextsSideBySide() throws Exception {
-    var seen = editing.proposals().current(TeamBase.ENTRY);
+    var seen = running.editing().proposals().current(TeamBase.ENTRY);
     var one =
-        editing
+        running
+            .editing()
             .proposals()
             .propose(
                 "bram",
@@ -197,9 +180,10 @@ class EditPageIT {
                 seen.commit(),
                 seen.text().replace("minutes: 15", "minutes: 16"),
                 "Timed.");
-    editing.proposals().approve("ada", one.id(), one.tip(), "");
+    running.editing().proposals().approve("ada", one.id(), one.tip(), "");
     var other =
-        editing
+        running
+            .editing()
             .proposals()
             .propose(
                 "ada",
@@ -213,6 +197,6 @@ class EditPageIT {
       assertTrue(ada.findElement(By.cssSelector(".three")).getText().contains(minutes), minutes);
     }
     look(ada, "edit-conflict");
-    editing.proposals().takeBack("ada", other.id(), other.tip());
+    running.editing().proposals().takeBack("ada", other.id(), other.tip());
   }
 }

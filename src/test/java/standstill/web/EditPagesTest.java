@@ -18,47 +18,33 @@ import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import standstill.account.Accounts;
-import standstill.edit.Editing;
 import standstill.edit.TeamBase;
-import standstill.search.Search;
-import standstill.store.BaseInUse;
 
 /** The pages for editing over HTTP, with a small base in a repository of its own. */
 class EditPagesTest {
   private static final String FILE = TeamBase.ENTRY.path();
 
   @TempDir private static Path folder;
+  private static TeamServer running;
   private static TeamBase team;
-  private static Editing editing;
-  private static BaseInUse inUse;
-  private static Javalin server;
   private static String root;
   private static Maintainer ada;
   private static Maintainer bram;
 
   @BeforeAll
   static void start() throws Exception {
-    team = TeamBase.make(folder.resolve("repository"));
-    Path accounts = folder.resolve("accounts");
-    Accounts.put(accounts, "ada", "a lamp in every window");
-    Accounts.put(accounts, "bram", "three wicks and a match");
-    editing = Editing.open(team.folder(), Clock.systemUTC());
-    inUse = BaseInUse.of(team.folder(), base -> Search.open(base, Optional.empty()));
-    EditDesk desk = new EditDesk(editing, Accounts.open(accounts), Clock.systemUTC());
-    server = Server.create(inUse, Optional.of(desk));
-    server.start("127.0.0.1", 0);
-    root = "http://127.0.0.1:" + server.port();
+    running = TeamServer.start(folder);
+    team = running.team();
+    root = running.address();
     ada = new Maintainer(root);
     bram = new Maintainer(root);
-    assertEquals(303, ada.signIn("ada", "a lamp in every window").statusCode());
-    assertEquals(303, bram.signIn("bram", "three wicks and a match").statusCode());
+    assertEquals(303, ada.signIn("ada", TeamServer.ADA).statusCode());
+    assertEquals(303, bram.signIn("bram", TeamServer.BRAM).statusCode());
   }
 
   @AfterAll
   static void stop() throws Exception {
-    server.stop();
-    inUse.close();
-    editing.close();
+    running.close();
   }
 
   private static String open(Maintainer who) throws Exception {
@@ -103,7 +89,7 @@ class EditPagesTest {
 
   @Test
   void withoutADeskThereIsNoAddressThatWrites() throws Exception {
-    Javalin plain = Server.create(inUse);
+    Javalin plain = Server.create(running.inUse());
     plain.start("127.0.0.1", 0);
     try {
       Maintainer anyone = new Maintainer("http://127.0.0.1:" + plain.port());
@@ -168,7 +154,7 @@ class EditPagesTest {
   @Test
   void theSessionsCookieIsForThisSiteAndNoScript() throws Exception {
     Maintainer anyone = new Maintainer(root);
-    HttpResponse<String> answer = anyone.signIn("ada", "a lamp in every window");
+    HttpResponse<String> answer = anyone.signIn("ada", TeamServer.ADA);
     String cookie =
         answer.headers().allValues("Set-Cookie").stream()
             .filter(c -> c.startsWith("standstill-session="))
@@ -202,7 +188,7 @@ class EditPagesTest {
     assertEquals(
         403,
         new Maintainer(root)
-            .post("/sign-in", Map.of("name", "ada", "password", "a lamp in every window"))
+            .post("/sign-in", Map.of("name", "ada", "password", TeamServer.ADA))
             .statusCode());
   }
 
@@ -210,17 +196,19 @@ class EditPagesTest {
   void guessingIsHeldUp() throws Exception {
     Javalin other =
         Server.create(
-            inUse,
+            running.inUse(),
             Optional.of(
                 new EditDesk(
-                    editing, Accounts.open(folder.resolve("accounts")), Clock.systemUTC())));
+                    running.editing(),
+                    Accounts.open(folder.resolve("accounts")),
+                    Clock.systemUTC())));
     other.start("127.0.0.1", 0);
     try {
       Maintainer guesser = new Maintainer("http://127.0.0.1:" + other.port());
       for (int i = 0; i < 10; i++) {
         assertEquals(401, guesser.signIn("ada", "guess number " + i).statusCode());
       }
-      HttpResponse<String> answer = guesser.signIn("ada", "a lamp in every window");
+      HttpResponse<String> answer = guesser.signIn("ada", TeamServer.ADA);
       assertEquals(429, answer.statusCode());
       assertTrue(answer.headers().firstValue("Retry-After").isPresent());
     } finally {
