@@ -10,6 +10,7 @@ import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
+import java.nio.file.attribute.FileTime;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -38,8 +39,9 @@ final class Journal implements Closeable {
    * @param refs full names of the references to be updated
    * @param from the branch's commit before; the zero id when the branch does not move
    * @param to its commit afterwards
+   * @param at when it was noted, by the clock of the file system
    */
-  record Begun(List<String> refs, ObjectId from, ObjectId to) {
+  record Begun(List<String> refs, ObjectId from, ObjectId to, FileTime at) {
     boolean moves() {
       return !from.equals(ObjectId.zeroId());
     }
@@ -96,7 +98,7 @@ final class Journal implements Closeable {
           to = ObjectId.fromString(words[2]);
         }
       }
-      return Optional.of(new Begun(refs, from, to));
+      return Optional.of(new Begun(refs, from, to, Files.getLastModifiedTime(file)));
     } catch (NoSuchFileException e) {
       return Optional.empty();
     }

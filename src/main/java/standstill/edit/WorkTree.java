@@ -27,9 +27,9 @@ import org.jspecify.annotations.Nullable;
 /**
  * Brings index and work tree after the branch when it moves.
  *
- * <p>Order: the index is locked; every file concerned must be as the old commit has it, in the
- * index and on disk, else nothing is done; the journal notes the move; the branch moves in one
- * step; files are replaced one by one, each in one step; the index is replaced in one step. After a
+ * <p>Order: the journal notes the move; the index is locked; every file concerned must be as the
+ * old commit has it, in the index and on disk, else nothing is done; the branch moves in one step;
+ * files are replaced one by one, each in one step; the index is replaced in one step. After a
  * sudden end the journal tells the next start which move was under way, and the files that still
  * have the old content get the new one. Files with any third content are somebody's own work and
  * stay.
@@ -68,22 +68,34 @@ final class WorkTree {
               + " finish it first; nothing was changed.");
     }
     Set<String> paths = git.changed(git.treeOf(from), git.treeOf(to));
+    // Before the lock is taken: a lock file without a journal would be taken for somebody else's.
+    journal.begin(refs, from, to);
+    boolean moved;
+    try {
+      moved = move(from, to, paths, step);
+    } catch (Refused e) {
+      journal.done();
+      throw e;
+    }
+    journal.done();
+    return moved;
+  }
+
+  private boolean move(ObjectId from, ObjectId to, Set<String> paths, Step step)
+      throws IOException, Refused {
     DirCache index = lockIndex();
     try {
       for (String path : paths) {
         untouched(index, path, git.blob(from, path));
       }
-      journal.begin(refs, from, to);
       if (!step.take()) {
-        journal.done();
         return false;
       }
       bring(index, from, to, paths);
+      return true;
     } finally {
       index.unlock();
     }
-    journal.done();
-    return true;
   }
 
   /** Finishes what a sudden end left half done; does nothing when there is nothing of ours. */
@@ -197,7 +209,8 @@ final class WorkTree {
   }
 
   /**
-   * Takes away lock files that our own sudden end left: those named by the journal, and no newer.
+   * Takes away lock files that our own sudden end left: those named by the journal and made after
+   * it. A git command's lock that was in our way is older.
    */
   private void freeLocks(Journal.Begun begun) throws IOException {
     Path common = git.repository().getCommonDirectory().toPath();
@@ -211,7 +224,7 @@ final class WorkTree {
     List<Path> there = new ArrayList<>();
     List<FileTime> times = new ArrayList<>();
     for (Path lock : locks) {
-      if (Files.exists(lock)) {
+      if (Files.exists(lock) && Files.getLastModifiedTime(lock).compareTo(begun.at()) >= 0) {
         there.add(lock);
         times.add(Files.getLastModifiedTime(lock));
       }

@@ -8,7 +8,9 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.FileTime;
 import java.time.Clock;
+import java.time.Instant;
 import java.util.List;
 import java.util.Set;
 import org.eclipse.jgit.api.Git;
@@ -344,6 +346,39 @@ class ProposalsTest {
     assertTrue(base.isClean());
     assertFalse(Files.exists(git.resolve("index.lock")));
     approve("bram", propose("ada", proposals.current(ENTRY), "how-common: often", COMMON));
+  }
+
+  @Test
+  void anEndRightAfterTheIndexWasLockedLeavesNoLock() throws Exception {
+    Proposal made = propose("ada", proposals.current(ENTRY), COMMON, "how-common: often");
+    ObjectId head = ObjectId.fromString(proposals.current(ENTRY).commit());
+    proposals.close();
+    Path git = folder.resolve(".git");
+    try (Journal journal = Journal.open(git)) {
+      journal.begin(List.of("refs/heads/main"), head, ObjectId.fromString(made.tip()));
+    }
+    Files.writeString(git.resolve("index.lock"), "");
+    proposals = Proposals.open(base.folder(), Clock.systemUTC());
+    assertFalse(Files.exists(git.resolve("index.lock")));
+    approve("bram", made);
+  }
+
+  @Test
+  void aLockThatIsOlderThanTheMoveIsSomebodyElses() throws Exception {
+    Proposal made = propose("ada", proposals.current(ENTRY), COMMON, "how-common: often");
+    ObjectId head = ObjectId.fromString(proposals.current(ENTRY).commit());
+    proposals.close();
+    Path git = folder.resolve(".git");
+    Path lock = Files.writeString(git.resolve("index.lock"), "");
+    Files.setLastModifiedTime(lock, FileTime.from(Instant.now().minusSeconds(60)));
+    try (Journal journal = Journal.open(git)) {
+      journal.begin(List.of("refs/heads/main"), head, ObjectId.fromString(made.tip()));
+    }
+    proposals = Proposals.open(base.folder(), Clock.systemUTC());
+    assertTrue(Files.exists(lock));
+    assertThrows(Refused.class, () -> approve("bram", made));
+    Files.delete(lock);
+    approve("bram", made);
   }
 
   @Test

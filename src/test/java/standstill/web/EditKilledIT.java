@@ -3,6 +3,7 @@ package standstill.web;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
+import static org.junit.jupiter.api.Assertions.fail;
 
 import com.password4j.Argon2Function;
 import com.password4j.Password;
@@ -20,6 +21,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Random;
 import java.util.concurrent.ConcurrentLinkedQueue;
+import java.util.concurrent.FutureTask;
 import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
@@ -91,8 +93,8 @@ class EditKilledIT {
     return out;
   }
 
-  /** Saves and merges as fast as it can until the server is gone. */
-  private static void work(
+  /** Saves and merges as fast as it can until the server is gone, and says what ended it. */
+  private static String work(
       Maintainer ada, Maintainer bram, int round, ConcurrentLinkedQueue<Acknowledged> done) {
     try {
       for (int i = 0; ; i++) {
@@ -117,6 +119,9 @@ class EditKilledIT {
       }
     } catch (IOException | InterruptedException e) {
       // The server is gone: that is how a round ends.
+      return e.toString();
+    } catch (AssertionError e) {
+      return e.getMessage();
     }
   }
 
@@ -148,15 +153,19 @@ class EditKilledIT {
         assertEquals(303, ada.signIn("ada", "a lamp in every window").statusCode());
         assertEquals(303, bram.signIn("bram", "three wicks and a match").statusCode());
         int number = round;
-        Thread worker = new Thread(() -> work(ada, bram, number, done));
+        FutureTask<String> ending = new FutureTask<>(() -> work(ada, bram, number, done));
+        Thread worker = new Thread(ending);
         worker.start();
         // The first steps of a fresh program are slow; the end shall come among those after them.
         int enough = done.size() + 1 + random.nextInt(2);
         for (int i = 0; i < 3_000 && done.size() < enough; i++) {
           worker.join(20);
         }
-        worker.join(random.nextInt(LONGEST_LIFE_MILLIS));
-        assertTrue(worker.isAlive(), "the work ended by itself, seed " + seed);
+        // At least a millisecond: a wait of 0 would never end.
+        worker.join(1 + random.nextInt(LONGEST_LIFE_MILLIS));
+        if (ending.isDone()) {
+          fail("round " + round + " ended by itself, seed " + seed + "\n" + ending.get());
+        }
         server.destroyForcibly();
         assertTrue(server.waitFor(30, TimeUnit.SECONDS));
         worker.join(30_000);
