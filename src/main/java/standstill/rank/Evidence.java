@@ -294,7 +294,10 @@ final class Evidence {
       return 1;
     }
     int last = seen.last();
-    int passed = trace.endedAt().isPresent() && last < trace.endedAt().getAsInt() ? 1 : 0;
+    // What lets the boot go on to its end is not refuted by a stage that ended well.
+    boolean goesOn = stops.contains(Stage.DONE);
+    int passed =
+        !goesOn && trace.endedAt().isPresent() && last < trace.endedAt().getAsInt() ? 1 : 0;
     if (!stops.contains(trace.stage())) {
       passed += Math.max(0, trace.stage().ordinal() - trace.stageAt().get(last).ordinal());
     }

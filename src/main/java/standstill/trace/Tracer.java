@@ -10,6 +10,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
+import java.util.OptionalInt;
 import java.util.Set;
 import java.util.function.Predicate;
 import standstill.base.Family;
@@ -102,10 +103,15 @@ public final class Tracer {
         loops(lines),
         lines.isEmpty() ? 0 : lines.get(lines.size() - 1).lastNumber(),
         stageAt,
-        reached.stream()
-            .filter(r -> r.stage() == last && r.milestone().proves() == Milestone.Proves.ENDS)
-            .mapToInt(Reached::index)
-            .findFirst());
+        stopped ? OptionalInt.empty() : goodEnd(reached, last));
+  }
+
+  /** Where the last stage ended well. */
+  private static OptionalInt goodEnd(List<Reached> reached, Stage last) {
+    return reached.stream()
+        .filter(r -> r.stage() == last && r.milestone().proves() == Milestone.Proves.ENDS)
+        .mapToInt(Reached::index)
+        .findFirst();
   }
 
   /** Those that the message shows, and those that the tag of the process shows, as 'tag: '. */

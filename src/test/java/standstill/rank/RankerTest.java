@@ -187,6 +187,37 @@ class RankerTest {
   }
 
   @Test
+  void aGoodEndRefutesWhatWasSaidBeforeUnlessTheBootStoppedAfterIt() {
+    TestBase base = goodEnd().fault("a", 1).stage(Stage.USERLAND).sign("is odd", 0.7, 0.001).add();
+    double stopped = probability(rank(base, "services start", "is odd"), "a");
+    double ended = probability(rank(base, "services start", "is odd", "services are up"), "a");
+    double shell =
+        probability(rank(base, "services start", "is odd", "services are up", "shell opens"), "a");
+    assertTrue(ended < stopped / 5, stopped + " " + ended);
+    assertEquals(stopped, shell, 1e-12);
+  }
+
+  @Test
+  void aGoodEndRefutesNothingThatLetsTheBootGoOn() {
+    TestBase base =
+        goodEnd()
+            .fault("a", 1)
+            .stage(Stage.USERLAND, Stage.USERLAND, Stage.DONE)
+            .sign("is odd", 0.7, 0.001)
+            .add();
+    double ended = probability(rank(base, "services start", "is odd", "services are up"), "a");
+    assertEquals(probability(rank(base, "services start", "is odd"), "a"), ended, 1e-12);
+  }
+
+  private static TestBase goodEnd() {
+    return new TestBase()
+        .model("unlisted-share", 0.99)
+        .milestone("starts", Stage.USERLAND, Milestone.Proves.BEGINS, "services start")
+        .milestone("up", Stage.USERLAND, Milestone.Proves.ENDS, "services are up")
+        .milestone("shell", Stage.USERLAND, Milestone.Proves.STOPS, "shell opens");
+  }
+
+  @Test
   void withoutAnySignUnlistedWins() {
     TestBase base =
         new TestBase()
