@@ -78,16 +78,21 @@ public final class Scorer {
    */
   public List<Hidden> hideEach() {
     List<Hidden> all = new ArrayList<>();
-    Map<String, Ranker> rankers = new HashMap<>();
+    Map<List<String>, Ranker> rankers = new HashMap<>();
     for (Case each : cases) {
       Label label = each.label();
       if (!label.isFault() || each.seen().isEmpty() || base.fault(label.label()).isEmpty()) {
         continue;
       }
+      // Boots of one fault may differ in what else is right for them.
+      List<String> hidden = new ArrayList<>(label.also());
+      hidden.add(label.label());
       Ranker ranker =
           rankers.computeIfAbsent(
-              label.label(),
-              id -> new Ranker(without(base.withRates(rates(c -> !c.group().equals(id))), label)));
+              hidden,
+              key ->
+                  new Ranker(
+                      without(base.withRates(rates(c -> !c.group().equals(each.group()))), label)));
       Ranking ranking =
           ranker.rank(each.family(), each.seen().get().trace(), each.seen().get().matches());
       Verdict verdict = ranking.verdict();
