@@ -10,9 +10,17 @@ import java.util.List;
  * @param cuts numbers of the lines before which the person who pasted left something out, in order
  */
 public record Boot(int number, List<LogLine> lines, List<Integer> cuts) {
+  /** Most lines that anybody types from a photograph. */
+  private static final int LONGEST_TYPED = 60;
+
   public Boot {
     lines = List.copyOf(lines);
     cuts = List.copyOf(cuts);
+  }
+
+  /** Whether it is so short that a person may have typed it. */
+  public boolean mayBeTyped() {
+    return lines.size() <= LONGEST_TYPED;
   }
 
   /** A boot in which nothing was left out. */

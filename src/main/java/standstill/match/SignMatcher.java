@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import java.util.function.ObjIntConsumer;
 import standstill.base.Base;
 import standstill.base.Family;
 import standstill.base.Fault;
@@ -16,7 +17,7 @@ import standstill.base.Trail;
 import standstill.log.Boot;
 import standstill.log.LogLine;
 import standstill.text.Pattern;
-import standstill.text.Prefilter;
+import standstill.text.PatternSet;
 import standstill.trace.Gap;
 import standstill.trace.Reached;
 import standstill.trace.Trace;
@@ -41,8 +42,8 @@ public final class SignMatcher {
   private final List<OnLine> onLine = new ArrayList<>();
   private final List<Missing> missing = new ArrayList<>();
   private final List<TrailLine> trailLines = new ArrayList<>();
-  private final List<Pattern> patterns = new ArrayList<>();
-  private final Optional<Prefilter> prefilter;
+  private final PatternSet patterns;
+  private final boolean shortcut;
 
   /** A matcher for the faults of a family. */
   public SignMatcher(Base base, Family family) {
@@ -56,11 +57,13 @@ public final class SignMatcher {
 
   private SignMatcher(Base base, Family family, boolean shortcut) {
     this.family = family;
+    this.shortcut = shortcut;
+    List<Pattern> all = new ArrayList<>();
     for (Fault fault : base.faultsOf(family.id())) {
       for (Sign sign : fault.signs()) {
         if (sign.form() instanceof SignForm.OnLine form) {
           onLine.add(new OnLine(fault, sign, form));
-          patterns.add(form.line());
+          all.add(form.line());
         } else if (sign.form() instanceof SignForm.Without form) {
           missing.add(new Missing(fault, sign, form));
         }
@@ -70,11 +73,11 @@ public final class SignMatcher {
       if (trail.families().contains(family.id())) {
         for (Trail.TrailSign sign : trail.signs()) {
           trailLines.add(new TrailLine(trail, sign.line()));
-          patterns.add(sign.line());
+          all.add(sign.line());
         }
       }
     }
-    prefilter = shortcut ? Optional.of(new Prefilter(patterns)) : Optional.empty();
+    patterns = new PatternSet(all);
   }
 
   /** Finds everything in one boot. */
@@ -88,14 +91,19 @@ public final class SignMatcher {
       if (message.length() > LONGEST_MESSAGE) {
         message = message.substring(0, LONGEST_MESSAGE);
       }
-      for (int candidate : candidates(message)) {
-        Optional<Pattern.Match> match = patterns.get(candidate).find(message);
-        if (match.isPresent()) {
-          found
-              .computeIfAbsent(candidate, k -> new Lines())
-              .add(new Hit(i, line.number(), line.text(), match.get().values()));
-        }
-      }
+      int index = i;
+      String text = message;
+      candidates(
+          text,
+          boot.mayBeTyped(),
+          (pattern, place) ->
+              pattern
+                  .find(text)
+                  .ifPresent(
+                      match ->
+                          found
+                              .computeIfAbsent(place, k -> new Lines())
+                              .add(new Hit(index, line.number(), line.text(), match.values()))));
     }
     trace.milestones().stream().map(Reached::index).forEach(explained::set);
     List<SeenTrail> trails = trails(found, explained);
@@ -104,15 +112,12 @@ public final class SignMatcher {
     return new Matches(signs, trails, complaints, explained);
   }
 
-  private int[] candidates(String message) {
-    if (prefilter.isPresent()) {
-      return prefilter.get().candidates(message);
+  private void candidates(String message, boolean typed, ObjIntConsumer<Pattern> taker) {
+    if (shortcut) {
+      patterns.candidates(message, typed, taker);
+    } else {
+      patterns.all(message, typed, taker);
     }
-    int[] all = new int[patterns.size()];
-    for (int i = 0; i < all.length; i++) {
-      all[i] = i;
-    }
-    return all;
   }
 
   private List<SeenTrail> trails(Map<Integer, Lines> found, BitSet explained) {

@@ -7,6 +7,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A regular expression that runs in time linear in the text (RE2 syntax: no look-around, no
@@ -23,6 +24,7 @@ public final class Pattern {
   private final List<String> groups;
   private final List<String> literals;
   private final BitSet firstCharacters;
+  private volatile @Nullable Pattern blind;
 
   private Pattern(com.google.re2j.Pattern compiled) {
     this.compiled = compiled;
@@ -63,6 +65,22 @@ public final class Pattern {
     } catch (SyntaxException e) {
       throw new IllegalArgumentException(e);
     }
+  }
+
+  /**
+   * The same pattern, blind to case, for {@link #find} and {@link #foundIn}; made when it is first
+   * asked for. Its literals and first characters are those of this one.
+   */
+  public Pattern blindToCase() {
+    Pattern made = blind;
+    if (made == null) {
+      // Letters of classes such as \\S are no part of the text, so the source can't be changed.
+      made =
+          new Pattern(
+              com.google.re2j.Pattern.compile(source(), com.google.re2j.Pattern.CASE_INSENSITIVE));
+      blind = made;
+    }
+    return made;
   }
 
   /** The source of the pattern. */

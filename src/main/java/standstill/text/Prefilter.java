@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.HashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 
 /**
@@ -27,10 +28,23 @@ public final class Prefilter {
 
   /** A filter over patterns, which are known by their places in the list from then on. */
   public Prefilter(List<Pattern> patterns) {
-    size = patterns.size();
+    this(patterns.stream().map(Pattern::literals).toList(), patterns.size());
+  }
+
+  /** A filter for texts without capitals, in which patterns are to match blind to case. */
+  static Prefilter ofLowerCase(List<Pattern> patterns) {
+    return new Prefilter(
+        patterns.stream()
+            .map(p -> p.literals().stream().map(l -> l.toLowerCase(Locale.ROOT)).toList())
+            .toList(),
+        patterns.size());
+  }
+
+  private Prefilter(List<List<String>> literalsOfEach, int size) {
+    this.size = size;
     Map<String, Integer> shared = new HashMap<>();
-    for (Pattern pattern : patterns) {
-      for (String literal : pattern.literals()) {
+    for (List<String> literals : literalsOfEach) {
+      for (String literal : literals) {
         for (int i = 0; i + GRAM <= literal.length(); i++) {
           shared.merge(literal.substring(i, i + GRAM), 1, Integer::sum);
         }
@@ -38,8 +52,8 @@ public final class Prefilter {
     }
     Map<Integer, List<Entry>> filed = new HashMap<>();
     List<Integer> unfiltered = new ArrayList<>();
-    for (int p = 0; p < patterns.size(); p++) {
-      List<String> literals = patterns.get(p).literals();
+    for (int p = 0; p < size; p++) {
+      List<String> literals = literalsOfEach.get(p);
       if (literals.isEmpty()) {
         unfiltered.add(p);
       }

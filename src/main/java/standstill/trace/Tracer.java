@@ -19,7 +19,7 @@ import standstill.base.Stage;
 import standstill.log.Boot;
 import standstill.log.LogLine;
 import standstill.text.Pattern;
-import standstill.text.Prefilter;
+import standstill.text.PatternSet;
 
 /**
  * Finds the stages of a boot.
@@ -37,13 +37,13 @@ public final class Tracer {
   private static final int FEWEST_REPEATS = 4;
 
   private final Family family;
-  private final Prefilter milestoneFilter;
+  private final PatternSet milestoneLines;
 
   /** A tracer for one family. */
   public Tracer(Family family) {
     this.family = family;
-    this.milestoneFilter =
-        new Prefilter(family.milestones().stream().map(Milestone::line).toList());
+    this.milestoneLines =
+        new PatternSet(family.milestones().stream().map(Milestone::line).toList());
   }
 
   /** Traces one boot. */
@@ -67,7 +67,7 @@ public final class Tracer {
                   || sofar == null
                   || m.stage().isAfter(sofar)
                   || (m.proves() == Milestone.Proves.STOPS && sofar.isAfter(m.stage()));
-      for (Milestone milestone : milestonesOf(line, byTag, news)) {
+      for (Milestone milestone : milestonesOf(line, boot.mayBeTyped(), byTag, news)) {
         if (news.test(milestone)) {
           rootEnded |= endsRoot(milestone);
           Stage proven = capped(milestone.stage(), ramdisk && !rootEnded);
@@ -116,13 +116,13 @@ public final class Tracer {
 
   /** Those that the message shows, and those that the tag of the process shows, as 'tag: '. */
   private List<Milestone> milestonesOf(
-      LogLine line, Map<String, List<Milestone>> byTag, Predicate<Milestone> news) {
-    List<Milestone> shown = milestonesIn(line.message(), news);
+      LogLine line, boolean typed, Map<String, List<Milestone>> byTag, Predicate<Milestone> news) {
+    List<Milestone> shown = milestonesIn(line.message(), typed, news);
     if (line.process().isEmpty()) {
       return shown;
     }
     List<Milestone> ofTag =
-        byTag.computeIfAbsent(line.process(), tag -> milestonesIn(tag + ": ", m -> true));
+        byTag.computeIfAbsent(line.process(), tag -> milestonesIn(tag + ": ", false, m -> true));
     if (ofTag.isEmpty()) {
       return shown;
     }
@@ -131,14 +131,17 @@ public final class Tracer {
     return both;
   }
 
-  private List<Milestone> milestonesIn(String text, Predicate<Milestone> wanted) {
+  private List<Milestone> milestonesIn(String text, boolean typed, Predicate<Milestone> wanted) {
     List<Milestone> found = new ArrayList<>();
-    for (int candidate : milestoneFilter.candidates(text)) {
-      Milestone milestone = family.milestones().get(candidate);
-      if (wanted.test(milestone) && milestone.line().foundIn(text)) {
-        found.add(milestone);
-      }
-    }
+    milestoneLines.candidates(
+        text,
+        typed,
+        (line, place) -> {
+          Milestone milestone = family.milestones().get(place);
+          if (wanted.test(milestone) && line.foundIn(text)) {
+            found.add(milestone);
+          }
+        });
     return found;
   }
 
