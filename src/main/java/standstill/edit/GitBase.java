@@ -66,6 +66,20 @@ final class GitBase implements Closeable {
    * @throws Refused when there is none that can be written to
    */
   static GitBase open(Path folder) throws IOException, Refused {
+    GitBase base = around(folder);
+    // What is acknowledged must outlive a power cut, not only the end of the process.
+    base.repository.getConfig().setBoolean("core", null, "fsyncobjectfiles", true);
+    base.repository.getConfig().setBoolean("core", null, "fsyncreffiles", true);
+    base.head();
+    return base;
+  }
+
+  /**
+   * The repository around a base's folder, to be read only: any commit may be checked out.
+   *
+   * @throws Refused when there is none
+   */
+  static GitBase around(Path folder) throws IOException, Refused {
     Path real = folder.toRealPath();
     FileRepositoryBuilder builder =
         new FileRepositoryBuilder().setMustExist(true).findGitDir(real.toFile());
@@ -81,14 +95,9 @@ final class GitBase implements Closeable {
       repository.close();
       throw new Refused("The repository around " + folder + " has no work tree.");
     }
-    // What is acknowledged must outlive a power cut, not only the end of the process.
-    repository.getConfig().setBoolean("core", null, "fsyncobjectfiles", true);
-    repository.getConfig().setBoolean("core", null, "fsyncreffiles", true);
     Path tree = repository.getWorkTree().toPath().toRealPath();
     String below = tree.relativize(real).toString().replace('\\', '/');
-    GitBase base = new GitBase(repository, real, below.isEmpty() ? "" : below + "/");
-    base.head();
-    return base;
+    return new GitBase(repository, real, below.isEmpty() ? "" : below + "/");
   }
 
   Repository repository() {

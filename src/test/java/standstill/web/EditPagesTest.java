@@ -122,7 +122,9 @@ class EditPagesTest {
         assertEquals(404, anyone.post(path, Map.of("token", "x")).statusCode(), path);
       }
       assertFalse(anyone.page("/").contains("/changes"));
-      assertFalse(anyone.page("/fault/root-id-on-no-disk").contains("/edit/"));
+      String fault = anyone.page("/fault/root-id-on-no-disk");
+      assertFalse(fault.contains("/edit/"));
+      assertTrue(fault.contains("Keep a small base <span class=\"tags\">carla, 2"), fault);
     } finally {
       plain.stop();
     }
