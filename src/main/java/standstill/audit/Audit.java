@@ -47,6 +47,11 @@ public final class Audit {
         .toList();
   }
 
+  /** What is wrong with a labelled boot beside a base. */
+  public static List<Problem> problems(Base base, LabelledLog boot) {
+    return new KnownLabels().problems(Subject.of(base, List.of(boot), LocalDate.MIN));
+  }
+
   /**
    * All that is wrong with a base, and all that somebody should look at, in the order of the
    * places.

@@ -1,6 +1,7 @@
 package standstill.edit;
 
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashSet;
@@ -14,8 +15,11 @@ import org.jspecify.annotations.Nullable;
 import standstill.audit.Audit;
 import standstill.base.Base;
 import standstill.base.yaml.BaseText;
+import standstill.base.yaml.LabelReader;
 import standstill.base.yaml.Loaded;
+import standstill.score.LabelledLog;
 import standstill.store.BaseFolder;
+import standstill.text.Position;
 import standstill.text.Problem;
 
 /**
@@ -44,8 +48,10 @@ public final class Checker {
    * @param before the base as it is
    * @param base the base with the text
    * @param problems those that the text brings, its own first
+   * @param boot the labelled boot that the text is, if it is a sound one; the base stays then
    */
-  public record Checked(Base before, Base base, List<Problem> problems) {
+  public record Checked(
+      Base before, Base base, List<Problem> problems, Optional<LabelledLog> boot) {
     public Checked {
       problems = List.copyOf(problems);
     }
@@ -81,6 +87,9 @@ public final class Checker {
 
   private Checked read(String commit, EntryName entry, String text) throws IOException {
     Before before = before(commit);
+    if (entry.isBoot()) {
+      return readBoot(before.base(), entry, BootText.of(text));
+    }
     List<BaseText> texts = new ArrayList<>();
     for (BaseText each : before.texts()) {
       if (!each.name().equals(entry.path())) {
@@ -94,7 +103,7 @@ public final class Checker {
     List<Problem> own = all.stream().filter(p -> p.position().file().equals(entry.path())).toList();
     if (own.stream().anyMatch(Problem::isError)) {
       // The entry is left out of the base then, and what others miss of it is not to be told.
-      return new Checked(before.base(), loaded.base(), own);
+      return new Checked(before.base(), loaded.base(), own, Optional.empty());
     }
     // What was wrong elsewhere before is not this text's doing.
     List<Problem> problems = new ArrayList<>(own);
@@ -102,7 +111,46 @@ public final class Checker {
         .filter(p -> !p.position().file().equals(entry.path()))
         .filter(p -> !before.problems().contains(line(p)))
         .forEach(problems::add);
-    return new Checked(before.base(), loaded.base(), problems);
+    return new Checked(before.base(), loaded.base(), problems, Optional.empty());
+  }
+
+  private static Checked readBoot(Base base, EntryName entry, BootText boot) {
+    LabelReader.Labels read =
+        LabelReader.read(List.of(new BaseText(entry.path(), entry.path(), boot.label())));
+    List<Problem> problems = new ArrayList<>(read.problems());
+    Position file = Position.ofFile(entry.path());
+    if (boot.log().isBlank()) {
+      problems.add(
+          Problem.error(
+              file, "there is no log", "the log stands below the line " + BootText.MARK.strip()));
+    }
+    if (boot.log().lines().limit(BootText.MOST_LINES + 1L).count() > BootText.MOST_LINES) {
+      problems.add(
+          Problem.error(
+              file,
+              "the log has more than " + BootText.MOST_LINES + " lines",
+              "keep one boot, up to where it stopped"));
+    }
+    Optional<LabelledLog> labelled =
+        read.labels().stream()
+            .findFirst()
+            .map(l -> new LabelledLog(l, boot.log().getBytes(StandardCharsets.UTF_8)));
+    if (labelled.isPresent()) {
+      if (!entry.log().endsWith("/" + labelled.get().label().log())) {
+        problems.add(
+            Problem.error(
+                labelled.get().label().where(),
+                "the log of this label is another file",
+                "write log: " + entry.id() + ".log"));
+      }
+      problems.addAll(Audit.problems(base, labelled.get()));
+    }
+    problems.sort(null);
+    return new Checked(
+        base,
+        base,
+        problems,
+        problems.stream().anyMatch(Problem::isError) ? Optional.empty() : labelled);
   }
 
   /** The base of a commit. */

@@ -5,8 +5,10 @@ import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Collectors;
 import standstill.base.Base;
 import standstill.base.Fault;
+import standstill.base.Stage;
 import standstill.score.Result;
 import standstill.score.Score;
 
@@ -17,14 +19,37 @@ import standstill.score.Score;
  * @param rightBefore how many had the right answer first, before
  * @param rightAfter how many have it afterwards
  * @param moved those whose answer or certainty changed, the worst first
+ * @param added those that were not there before
  */
-public record Effect(int boots, long rightBefore, long rightAfter, List<Moved> moved) {
+public record Effect(
+    int boots, long rightBefore, long rightAfter, List<Moved> moved, List<Added> added) {
   /** Smaller changes of a probability are not worth a line. */
   private static final double LEAST = 0.005;
 
   public Effect {
     moved = List.copyOf(moved);
+    added = List.copyOf(added);
   }
+
+  /**
+   * A boot that the change brings, measured with rates to which it and its like gave nothing.
+   *
+   * @param boot its name
+   * @param label what is known of it
+   * @param said what is said first of it
+   * @param right whether that is right
+   * @param chance probability of all right answers together
+   * @param stage the stage that was found
+   * @param stageRight whether that is the labelled one
+   */
+  public record Added(
+      String boot,
+      String label,
+      String said,
+      boolean right,
+      double chance,
+      Stage stage,
+      boolean stageRight) {}
 
   /**
    * A boot that comes out otherwise.
@@ -66,24 +91,41 @@ public record Effect(int boots, long rightBefore, long rightAfter, List<Moved> m
   /** The result in a sentence. */
   public String summary() {
     return "Measured on %d labelled boots: right first %d before, %d after; %d won, %d lost, %d surer, %d less sure."
-        .formatted(
-            boots,
-            rightBefore,
-            rightAfter,
-            count(Direction.WON),
-            count(Direction.LOST),
-            count(Direction.BETTER),
-            count(Direction.WORSE));
+            .formatted(
+                boots,
+                rightBefore,
+                rightAfter,
+                count(Direction.WON),
+                count(Direction.LOST),
+                count(Direction.BETTER),
+                count(Direction.WORSE))
+        + added.stream()
+            .map(
+                a ->
+                    "\nThe new boot %s (%s) comes out as: %s; %s."
+                        .formatted(
+                            a.boot(), a.label(), a.said(), a.right() ? "right" : "not right"))
+            .collect(Collectors.joining());
   }
 
-  /** Compares two measurements of the same boots. */
+  /** Compares two measurements; the second may have boots that the first lacks. */
   static Effect between(Base baseBefore, Score before, Base baseAfter, Score after) {
     Map<String, Result> old = new HashMap<>();
     before.results().forEach(r -> old.put(r.label().name(), r));
     List<Moved> moved = new ArrayList<>();
+    List<Added> added = new ArrayList<>();
     for (Result now : after.results()) {
       Result then = old.get(now.label().name());
       if (then == null) {
+        added.add(
+            new Added(
+                now.label().name(),
+                now.label().label(),
+                said(now, baseAfter),
+                now.right(),
+                now.probabilityOfRight(),
+                now.stage(),
+                now.stageRight()));
         continue;
       }
       double change = now.probabilityOfRight() - then.probabilityOfRight();
@@ -112,7 +154,8 @@ public record Effect(int boots, long rightBefore, long rightAfter, List<Moved> m
         after.results().size(),
         before.results().stream().filter(Result::right).count(),
         after.results().stream().filter(Result::right).count(),
-        moved);
+        moved,
+        added);
   }
 
   private static String said(Result result, Base base) {

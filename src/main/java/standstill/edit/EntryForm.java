@@ -78,6 +78,9 @@ public final class EntryForm {
 
   /** The fields of an entry's text; none when the text is not sound YAML. */
   public static List<Group> of(EntryName entry, String text, Base base) {
+    if (entry.isBoot()) {
+      return List.of(); // Below its label stands a log, which may be anything.
+    }
     EntryText yaml = EntryText.of(text);
     List<Group> groups = new ArrayList<>();
     if (!yaml.isSound()) {
@@ -106,6 +109,9 @@ public final class EntryForm {
       Base base,
       Function<String, @Nullable String> now,
       Function<String, @Nullable String> was) {
+    if (entry.isBoot()) {
+      return new Written(text, List.of());
+    }
     EntryText yaml = EntryText.of(text);
     List<String> notes = new ArrayList<>();
     for (Group group : of(entry, text, base)) {

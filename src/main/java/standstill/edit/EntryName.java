@@ -1,5 +1,6 @@
 package standstill.edit;
 
+import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import standstill.base.Stage;
@@ -12,7 +13,8 @@ import standstill.base.Stage;
 public record EntryName(String path) implements Comparable<EntryName> {
   private static final int LONGEST_ID = 60;
   private static final String ENDING = ".yaml";
-  private static final Set<String> FOLDERS = Set.of("checks", "trails", "walks", "families");
+  private static final Set<String> FOLDERS =
+      Set.of("checks", "trails", "walks", "families", "boots");
   private static final Set<String> FILES = Set.of("scale", "symptoms", "synonyms");
 
   /** A name from outside. */
@@ -40,6 +42,21 @@ public record EntryName(String path) implements Comparable<EntryName> {
   /** Whether it is a fault's file. */
   public boolean isFault() {
     return path.startsWith("faults/");
+  }
+
+  /** Whether it is a labelled boot, which has a log beside its label. */
+  public boolean isBoot() {
+    return path.startsWith("boots/");
+  }
+
+  /** The log beside a boot's label. */
+  String log() {
+    return path.substring(0, path.length() - ENDING.length()) + ".log";
+  }
+
+  /** The files that hold it. */
+  List<String> files() {
+    return isBoot() ? List.of(path, log()) : List.of(path);
   }
 
   private static boolean allowed(String path) {

@@ -66,6 +66,20 @@ final class GitBase implements Closeable {
    * @throws Refused when there is none that can be written to
    */
   static GitBase open(Path folder) throws IOException, Refused {
+    GitBase base = around(folder);
+    // What is acknowledged must outlive a power cut, not only the end of the process.
+    base.repository.getConfig().setBoolean("core", null, "fsyncobjectfiles", true);
+    base.repository.getConfig().setBoolean("core", null, "fsyncreffiles", true);
+    base.head();
+    return base;
+  }
+
+  /**
+   * The repository around a base's folder, to be read only: any commit may be checked out.
+   *
+   * @throws Refused when there is none
+   */
+  static GitBase around(Path folder) throws IOException, Refused {
     Path real = folder.toRealPath();
     FileRepositoryBuilder builder =
         new FileRepositoryBuilder().setMustExist(true).findGitDir(real.toFile());
@@ -81,14 +95,9 @@ final class GitBase implements Closeable {
       repository.close();
       throw new Refused("The repository around " + folder + " has no work tree.");
     }
-    // What is acknowledged must outlive a power cut, not only the end of the process.
-    repository.getConfig().setBoolean("core", null, "fsyncobjectfiles", true);
-    repository.getConfig().setBoolean("core", null, "fsyncreffiles", true);
     Path tree = repository.getWorkTree().toPath().toRealPath();
     String below = tree.relativize(real).toString().replace('\\', '/');
-    GitBase base = new GitBase(repository, real, below.isEmpty() ? "" : below + "/");
-    base.head();
-    return base;
+    return new GitBase(repository, real, below.isEmpty() ? "" : below + "/");
   }
 
   Repository repository() {
@@ -103,6 +112,13 @@ final class GitBase implements Closeable {
   /** Path of an entry from the top of the repository. */
   String inTree(EntryName entry) {
     return prefix + entry.path();
+  }
+
+  /** Paths of all files of an entry from the top of the repository. */
+  Set<String> allInTree(EntryName entry) {
+    Set<String> paths = new TreeSet<>();
+    entry.files().forEach(file -> paths.add(prefix + file));
+    return paths;
   }
 
   /** The branch that is checked out, in full. */
@@ -148,7 +164,17 @@ final class GitBase implements Closeable {
   /** The text of an entry in a tree; empty when it is not there as a plain file. */
   Optional<String> textIn(ObjectId tree, EntryName entry) throws IOException {
     Optional<ObjectId> blob = blobIn(tree, inTree(entry));
-    return blob.isEmpty() ? Optional.empty() : Optional.of(read(blob.get()));
+    if (blob.isEmpty()) {
+      return Optional.empty();
+    }
+    String text = read(blob.get());
+    if (entry.isBoot()) {
+      Optional<ObjectId> log = blobIn(tree, prefix + entry.log());
+      return log.isEmpty()
+          ? Optional.empty()
+          : Optional.of(new BootText(text, read(log.get())).joined());
+    }
+    return Optional.of(text);
   }
 
   /** The content of a file in a commit; empty when it is not there as a plain file. */
@@ -208,26 +234,48 @@ final class GitBase implements Closeable {
     try (ObjectInserter inserter = repository.newObjectInserter();
         ObjectReader reader = inserter.newReader();
         RevWalk walk = new RevWalk(reader)) {
-      ObjectId blob = inserter.insert(Constants.OBJ_BLOB, text.getBytes(StandardCharsets.UTF_8));
       DirCache cache = DirCache.newInCore();
       DirCacheBuilder builder = cache.builder();
       builder.addTree(
           new byte[0], DirCacheEntry.STAGE_0, reader, walk.parseCommit(commit).getTree());
       builder.finish();
       DirCacheEditor editor = cache.editor();
-      editor.add(
-          new DirCacheEditor.PathEdit(inTree(entry)) {
-            @Override
-            public void apply(DirCacheEntry at) {
-              at.setFileMode(FileMode.REGULAR_FILE);
-              at.setObjectId(blob);
-            }
-          });
+      if (entry.isBoot()) {
+        BootText boot = BootText.of(text);
+        editor.add(edit(inTree(entry), blob(inserter, boot.label())));
+        editor.add(edit(prefix + entry.log(), blob(inserter, boot.log())));
+      } else {
+        editor.add(edit(inTree(entry), blob(inserter, text)));
+      }
       editor.finish();
       ObjectId tree = cache.writeTree(inserter);
       inserter.flush();
       return tree;
     }
+  }
+
+  private static ObjectId blob(ObjectInserter inserter, String text) throws IOException {
+    return inserter.insert(Constants.OBJ_BLOB, text.getBytes(StandardCharsets.UTF_8));
+  }
+
+  private static DirCacheEditor.PathEdit edit(String path, ObjectId blob) {
+    return new DirCacheEditor.PathEdit(path) {
+      @Override
+      public void apply(DirCacheEntry at) {
+        at.setFileMode(FileMode.REGULAR_FILE);
+        at.setObjectId(blob);
+      }
+    };
+  }
+
+  /** Whether a commit has a file that a new boot of this name would clash with. */
+  boolean hasPartOf(ObjectId commit, EntryName boot) throws IOException {
+    for (String path : boot.files()) {
+      if (blob(commit, prefix + path).isPresent()) {
+        return true;
+      }
+    }
+    return blob(commit, prefix + boot.log() + ".gz").isPresent();
   }
 
   /** The tree of a commit. */
@@ -292,11 +340,13 @@ final class GitBase implements Closeable {
 
   /** Whether the way from the base's folder to an entry's file holds no symbolic link. */
   boolean isPlain(EntryName entry) {
-    Path at = folder;
-    for (String part : entry.path().split("/", -1)) {
-      at = at.resolve(part);
-      if (Files.isSymbolicLink(at)) {
-        return false;
+    for (String file : entry.files()) {
+      Path at = folder;
+      for (String part : file.split("/", -1)) {
+        at = at.resolve(part);
+        if (Files.isSymbolicLink(at)) {
+          return false;
+        }
       }
     }
     return true;

@@ -100,6 +100,17 @@ final class Messages {
     return footer(commit, APPROVED_BY);
   }
 
+  /** A commit as a version of an entry. */
+  static Version version(RevCommit commit, String approvedBy) {
+    String why = entry(commit).isEmpty() ? "" : body(commit);
+    return new Version(
+        commit.name(),
+        commit.getAuthorIdent().getName(),
+        commit.getAuthorIdent().getWhenAsInstant(),
+        why.isEmpty() ? commit.getShortMessage() : firstLine(why),
+        approvedBy);
+  }
+
   /** What a step did, as a person says it. */
   static String deed(RevCommit commit) {
     String subject = commit.getShortMessage();

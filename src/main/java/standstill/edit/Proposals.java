@@ -110,6 +110,11 @@ public final class Proposals implements Closeable {
     return new Current(head.name(), git.text(head, entry).orElse(""));
   }
 
+  /** Whether the base has a file of a boot's name, also a compressed log that isn't edited here. */
+  public boolean isTaken(EntryName boot) throws IOException, Refused {
+    return git.hasPartOf(git.head(), boot);
+  }
+
   /**
    * Puts a change forward.
    *
@@ -118,7 +123,7 @@ public final class Proposals implements Closeable {
   public Proposal propose(String who, EntryName entry, String from, String text, String reason)
       throws IOException, Refused {
     String why = Messages.reason(reason);
-    String clean = clean(text);
+    String clean = clean(entry, text);
     return alone(
         () -> {
           ObjectId head = git.head();
@@ -136,7 +141,12 @@ public final class Proposals implements Closeable {
             throw new Refused(
                 "There are " + MOST_OPEN + " open proposals. Decide on some of them first.");
           }
-          if (clean.equals(git.text(start, entry).orElse(""))) {
+          Optional<String> old = git.text(start, entry);
+          if (entry.isBoot() && old.isEmpty() && git.hasPartOf(head, entry)) {
+            throw new Refused(
+                "There is a labelled boot of this name already. Give this one another name.");
+          }
+          if (clean.equals(old.orElse(""))) {
             throw new Refused("Nothing was changed.");
           }
           sound(start, entry, clean);
@@ -157,11 +167,11 @@ public final class Proposals implements Closeable {
   public Proposal revise(String who, String id, String tip, String text, String reason)
       throws IOException, Refused {
     String why = Messages.reason(reason);
-    String clean = clean(text);
     return alone(
         () -> {
           Proposal proposal = open(id, tip);
           own(who, proposal);
+          String clean = clean(proposal.entry(), text);
           if (clean.equals(proposal.text())) {
             throw new Refused("Nothing was changed.");
           }
@@ -187,11 +197,11 @@ public final class Proposals implements Closeable {
   public Proposal settle(String who, String id, String tip, String head, String text, String reason)
       throws IOException, Refused {
     String why = Messages.reason(reason);
-    String clean = clean(text);
     return alone(
         () -> {
           Proposal proposal = open(id, tip);
           own(who, proposal);
+          String clean = clean(proposal.entry(), text);
           ObjectId now = git.head();
           if (!now.name().equals(head)) {
             throw new Refused(
@@ -284,7 +294,7 @@ public final class Proposals implements Closeable {
             .orElseThrow(
                 () -> new Refused("The entry was changed meanwhile; settle the conflict."));
     Set<String> paths = git.changed(git.treeOf(head), merged);
-    if (!paths.equals(Set.of(git.inTree(proposal.entry())))) {
+    if (paths.isEmpty() || !git.allInTree(proposal.entry()).containsAll(paths)) {
       throw new Refused(
           paths.isEmpty()
               ? "The base holds this text already. The author can take the proposal back."
@@ -478,9 +488,14 @@ public final class Proposals implements Closeable {
     }
   }
 
-  private static String clean(String text) throws Refused {
-    if (text.length() > LONGEST_TEXT) {
-      throw new Refused("The text is longer than " + LONGEST_TEXT + " characters.");
+  /** How long an entry's text may be, in characters. */
+  public static int longest(EntryName entry) {
+    return entry.isBoot() ? BootText.LONGEST : LONGEST_TEXT;
+  }
+
+  private static String clean(EntryName entry, String text) throws Refused {
+    if (text.length() > longest(entry)) {
+      throw new Refused("The text is longer than " + longest(entry) + " characters.");
     }
     String clean = text.replace("\r\n", "\n").replace('\r', '\n').stripTrailing();
     if (clean.isEmpty()) {

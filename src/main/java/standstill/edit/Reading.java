@@ -150,15 +150,9 @@ final class Reading {
         if (versions.size() >= MOST_VERSIONS) {
           break;
         }
-        String why = Messages.entry(commit).isEmpty() ? "" : Messages.body(commit);
-        versions.add(
-            new Version(
-                commit.name(),
-                commit.getAuthorIdent().getName(),
-                commit.getAuthorIdent().getWhenAsInstant(),
-                why.isEmpty() ? commit.getShortMessage() : Messages.firstLine(why),
-                Messages.approvedBy(commit)
-                    .orElseGet(() -> approvers.getOrDefault(commit.name(), ""))));
+        String approver =
+            Messages.approvedBy(commit).orElseGet(() -> approvers.getOrDefault(commit.name(), ""));
+        versions.add(Messages.version(commit, approver));
       }
     }
     return versions;

@@ -1,5 +1,8 @@
 package standstill.edit;
 
+import java.util.List;
+import java.util.stream.Collectors;
+
 /** Texts of new entries and signs, to be filled in: they fail the check until they are true. */
 public final class Skeleton {
   private Skeleton() {}
@@ -75,6 +78,46 @@ public final class Skeleton {
     unlike: []
     """
         .formatted(quoted(pattern), quoted(seen));
+  }
+
+  /**
+   * The label of a new boot.
+   *
+   * @param also ids; anything else is a problem that the check names
+   * @param general ids, likewise
+   */
+  public static String label(
+      EntryName entry,
+      String label,
+      List<String> also,
+      List<String> general,
+      String stage,
+      String cut,
+      String made,
+      String licence) {
+    return """
+    log: %s.log
+    label: %s
+    also: [%s]
+    general: [%s]
+    stage: %s
+    cut: %s
+    made: %s
+    licence: %s
+    """
+        .formatted(
+            entry.id(),
+            quoted(label),
+            list(also),
+            list(general),
+            quoted(stage),
+            quoted(cut),
+            quoted(made),
+            quoted(licence));
+  }
+
+  private static String list(List<String> ids) {
+    return ids.stream().map(Skeleton::quoted).collect(Collectors.joining(", "));
   }
 
   private static String quoted(String value) {

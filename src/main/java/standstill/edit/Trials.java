@@ -6,8 +6,10 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
+import java.util.ArrayList;
 import java.util.HexFormat;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ArrayBlockingQueue;
@@ -16,6 +18,7 @@ import java.util.concurrent.ThreadPoolExecutor;
 import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
+import standstill.score.LabelledLog;
 import standstill.score.Score;
 import standstill.score.Scorer;
 import standstill.store.BootFolder;
@@ -120,7 +123,11 @@ public final class Trials implements AutoCloseable {
         before = new Before(commit, stamp, new Scorer(checked.before(), read.logs()).score());
         last = before;
       }
-      Score after = new Scorer(checked.base(), read.logs()).score();
+      List<LabelledLog> logs = read.logs();
+      if (checked.boot().isPresent()) {
+        logs = with(logs, checked.boot().get());
+      }
+      Score after = new Scorer(checked.base(), logs).score();
       return new Trial(
           false,
           Optional.of(Effect.between(checked.before(), before.score(), checked.base(), after)),
@@ -129,6 +136,14 @@ public final class Trials implements AutoCloseable {
       // The edge of a thread: whoever waits for the result has to be told.
       return failed("It could not be measured: " + e.getMessage());
     }
+  }
+
+  /** The boots with one more, or with another in place of the one of its name. */
+  private static List<LabelledLog> with(List<LabelledLog> logs, LabelledLog boot) {
+    List<LabelledLog> all = new ArrayList<>(logs);
+    all.removeIf(log -> log.label().name().equals(boot.label().name()));
+    all.add(boot);
+    return all;
   }
 
   private static Trial failed(String why) {

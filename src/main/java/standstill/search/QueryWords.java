@@ -1,13 +1,10 @@
 package standstill.search;
 
+import java.io.IOException;
 import java.util.ArrayList;
-import java.util.HashMap;
-import java.util.HashSet;
 import java.util.List;
-import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
-import standstill.base.Base;
-import standstill.base.Synonyms;
 
 /**
  * A query taken apart: chunks of text, what each stands for, and what the base calls the same.
@@ -45,7 +42,13 @@ final class QueryWords {
    */
   record Word(List<List<String>> chunks, List<String> typed, List<List<String>> same) {}
 
-  QueryWords(Base base, String query) {
+  /**
+   * Takes a query apart.
+   *
+   * @param read gets the words that were taken for others, because no entry and no phrase has them
+   */
+  QueryWords(Phrases phrases, Spelling spelling, String query, List<Results.Reading> read)
+      throws IOException {
     String text = query.length() > LONGEST_QUERY ? query.substring(0, LONGEST_QUERY) : query;
     List<List<String>> chunks = new ArrayList<>();
     List<String> typed = new ArrayList<>();
@@ -53,14 +56,37 @@ final class QueryWords {
       if (chunks.size() == MOST_CHUNKS) {
         break;
       }
-      chunks.add(tokens.stream().map(t -> TradeAnalyzer.stem(t.text())).distinct().toList());
-      typed.add(tokens.get(0).text());
+      List<String> stems =
+          tokens.stream().map(t -> TradeAnalyzer.stem(t.text())).distinct().toList();
+      String word = tokens.get(0).text();
+      if (!known(stems, word, phrases, spelling)) {
+        Optional<String> near = spelling.nearest(word);
+        if (near.isPresent()) {
+          read.add(new Results.Reading(word, near.get()));
+          word = near.get();
+          stems = List.of(TradeAnalyzer.stem(word));
+        }
+      }
+      chunks.add(stems);
+      typed.add(word);
     }
-    group(chunks, typed, phrases(base));
+    group(chunks, typed, phrases);
   }
 
-  private void group(
-      List<List<String>> chunks, List<String> typed, Map<List<String>, Set<List<String>>> phrases) {
+  private static boolean known(List<String> stems, String typed, Phrases phrases, Spelling spelling)
+      throws IOException {
+    if (tellsNothing(typed) || phrases.hasWord(stems.get(0))) {
+      return true;
+    }
+    for (String stem : stems) {
+      if (spelling.exists(stem)) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  private void group(List<List<String>> chunks, List<String> typed, Phrases phrases) {
     List<Word> all = new ArrayList<>();
     List<Word> telling = new ArrayList<>();
     int at = 0;
@@ -69,9 +95,10 @@ final class QueryWords {
       Set<List<String>> same = Set.of();
       for (int length = Math.min(4, chunks.size() - at); length >= 1; length--) {
         List<String> phrase = chunks.subList(at, at + length).stream().map(c -> c.get(0)).toList();
-        if (phrases.containsKey(phrase)) {
+        Optional<Set<List<String>>> others = phrases.same(phrase);
+        if (others.isPresent()) {
           taken = length;
-          same = phrases.get(phrase);
+          same = others.get();
           break;
         }
       }
@@ -87,24 +114,6 @@ final class QueryWords {
       at += taken;
     }
     words.addAll(telling.isEmpty() ? all : telling);
-  }
-
-  private static Map<List<String>, Set<List<String>>> phrases(Base base) {
-    Map<List<String>, Set<List<String>>> phrases = new HashMap<>();
-    for (Synonyms group : base.synonyms()) {
-      List<List<String>> stemmed = group.words().stream().map(QueryWords::stemmed).toList();
-      for (List<String> phrase : stemmed) {
-        Set<List<String>> others = phrases.computeIfAbsent(phrase, k -> new HashSet<>());
-        stemmed.stream().filter(other -> !other.equals(phrase)).forEach(others::add);
-      }
-    }
-    return phrases;
-  }
-
-  private static List<String> stemmed(String phrase) {
-    return TradeTokenizer.chunks(phrase).stream()
-        .map(c -> TradeAnalyzer.stem(c.get(0).text()))
-        .toList();
   }
 
   /** Whether a word counts less than others, because it stands in so many queries and entries. */

@@ -15,22 +15,19 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.DoubleStream;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
-import org.apache.lucene.index.DirectoryReader;
 import org.apache.lucene.index.Term;
 import org.apache.lucene.search.BlendedTermQuery;
 import org.apache.lucene.search.BooleanClause.Occur;
 import org.apache.lucene.search.BooleanQuery;
 import org.apache.lucene.search.BoostQuery;
 import org.apache.lucene.search.DisjunctionMaxQuery;
-import org.apache.lucene.search.IndexSearcher;
 import org.apache.lucene.search.MatchNoDocsQuery;
 import org.apache.lucene.search.PhraseQuery;
 import org.apache.lucene.search.Query;
 import org.apache.lucene.search.ScoreDoc;
-import org.apache.lucene.search.spell.DirectSpellChecker;
-import org.apache.lucene.search.spell.SuggestMode;
-import org.apache.lucene.search.spell.SuggestWord;
 import standstill.base.Base;
 
 /**
@@ -47,6 +44,10 @@ public final class Search {
   private static final float PAIR = 0.5f;
   private static final float PHRASE = 1.2f;
   private static final float LITTLE = 0.35f;
+
+  /** Share of the best score below which an entry has nothing to do with the query. */
+  private static final double LEAST = 0.12;
+
   private static final int MOST_BY_SIGN = 8;
   private static final int LEAST_TYPED_FOR_SIGNS = 12;
   private static final int MOST_NEAREST = 5;
@@ -55,6 +56,9 @@ public final class Search {
   private final List<Entry> entries;
   private final Map<String, Integer> places = new HashMap<>();
   private final SearchIndex index;
+  private final Ties ties;
+  private final Phrases phrases;
+  private final Spelling spelling;
   private final SignLines signLines;
 
   /** Fields that some entry has; of the others Lucene keeps no figures to compute a score from. */
@@ -64,6 +68,9 @@ public final class Search {
     this.base = base;
     this.entries = entries;
     this.index = index;
+    this.ties = new Ties(base, entries);
+    this.phrases = new Phrases(base);
+    this.spelling = new Spelling(index.reader(), phrases);
     this.signLines = new SignLines(base);
     this.fields =
         Stream.of(Entry.Field.values())
@@ -114,15 +121,14 @@ public final class Search {
     List<SignLines.Owned> bySign =
         query.strip().length() < LEAST_TYPED_FOR_SIGNS ? List.of() : signLines.in(query);
     List<Results.Reading> read = new ArrayList<>();
-    QueryWords words = new QueryWords(base, query);
     Set<String> terms = new HashSet<>();
     LinkedHashMap<Integer, Boolean> order = new LinkedHashMap<>();
     bySign.stream()
         .limit(MOST_BY_SIGN)
         .forEach(owned -> order.put(places.get(key(owned.kind(), owned.id())), true));
     try {
-      Query lucene = query(words, terms, read);
-      for (int place : byWords(lucene)) {
+      QueryWords words = new QueryWords(phrases, spelling, query, read);
+      for (int place : byWords(query(words, terms), order.keySet())) {
         order.putIfAbsent(place, false);
       }
     } catch (IOException e) {
@@ -149,20 +155,24 @@ public final class Search {
     return new Results(query, found, total, counts, read, nearest);
   }
 
-  private int[] byWords(Query query) throws IOException {
-    IndexSearcher searcher = index.searcher();
-    ScoreDoc[] hits = searcher.search(query, Math.max(1, entries.size())).scoreDocs;
-    record Scored(int place, double score) {}
-    List<Scored> scored = new ArrayList<>();
-    for (ScoreDoc hit : hits) {
-      Entry entry = entries.get(hit.doc);
-      scored.add(new Scored(hit.doc, hit.score * factor(entry)));
+  /** Entries by their words and by what they are tied to, best first; those by sign lend theirs. */
+  private int[] byWords(Query query, Set<Integer> bySign) throws IOException {
+    double[] scores = new double[entries.size()];
+    double best = 0;
+    for (ScoreDoc hit : index.searcher().search(query, Math.max(1, entries.size())).scoreDocs) {
+      scores[hit.doc] = hit.score * factor(entries.get(hit.doc));
+      best = Math.max(best, scores[hit.doc]);
     }
-    scored.sort(
-        Comparator.comparingDouble(Scored::score).reversed().thenComparingInt(Scored::place));
-    return scored.stream()
-        .filter(s -> s.score() > scored.get(0).score() * 0.12)
-        .mapToInt(Scored::place)
+    for (int place : bySign) {
+      scores[place] = Math.max(best, 1);
+    }
+    double[] spread = ties.spread(scores);
+    double least = DoubleStream.of(spread).max().orElse(0) * LEAST;
+    return IntStream.range(0, spread.length)
+        .filter(place -> spread[place] > least)
+        .boxed()
+        .sorted(Comparator.comparingDouble((Integer place) -> -spread[place]))
+        .mapToInt(Integer::intValue)
         .toArray();
   }
 
@@ -176,8 +186,7 @@ public final class Search {
     };
   }
 
-  private Query query(QueryWords words, Set<String> terms, List<Results.Reading> read)
-      throws IOException {
+  private Query query(QueryWords words, Set<String> terms) throws IOException {
     BooleanQuery.Builder all = new BooleanQuery.Builder();
     List<String> line = new ArrayList<>();
     for (QueryWords.Word word : words.words()) {
@@ -193,7 +202,7 @@ public final class Search {
           ways.add(new BoostQuery(phrase(phrase, Entry.Field.values()), share));
         }
       }
-      ways.add(typed(word, alike, terms, read, line));
+      ways.add(typed(word, alike, terms, line));
       Query any = new DisjunctionMaxQuery(ways, TIE);
       all.add(QueryWords.tellsLittle(word) ? new BoostQuery(any, LITTLE) : any, Occur.SHOULD);
     }
@@ -215,11 +224,7 @@ public final class Search {
 
   /** What was typed: each chunk whole, and by its parts with less weight. */
   private Query typed(
-      QueryWords.Word word,
-      List<String> alike,
-      Set<String> terms,
-      List<Results.Reading> read,
-      List<String> line)
+      QueryWords.Word word, List<String> alike, Set<String> terms, List<String> line)
       throws IOException {
     BooleanQuery.Builder chunks = new BooleanQuery.Builder();
     for (int c = 0; c < word.chunks().size(); c++) {
@@ -235,7 +240,7 @@ public final class Search {
       for (int t = 0; t < tokens.size(); t++) {
         String token = tokens.get(t);
         boolean meaningful = t == 0 || token.length() > 1;
-        if (!meaningful || !exists(token)) {
+        if (!meaningful || !spelling.exists(token)) {
           continue;
         }
         known = true;
@@ -254,13 +259,6 @@ public final class Search {
       } else if (!known && !alike.isEmpty()) {
         whole.add(anywhere(tokens.get(0), alike));
       }
-      if (!known && alike.isEmpty()) {
-        for (String near : near(word.typed().get(c), read)) {
-          String stem = TradeAnalyzer.stem(near);
-          terms.add(stem);
-          whole.add(new BoostQuery(anywhere(stem), 0.8f));
-        }
-      }
       BooleanQuery pieces = parts.build();
       if (!pieces.clauses().isEmpty()) {
         whole.add(pieces);
@@ -272,39 +270,6 @@ public final class Search {
       }
     }
     return chunks.build();
-  }
-
-  private boolean exists(String token) throws IOException {
-    DirectoryReader reader = index.reader();
-    for (Entry.Field field : Entry.Field.values()) {
-      if (reader.docFreq(new Term(field.name(), token)) > 0) {
-        return true;
-      }
-    }
-    return false;
-  }
-
-  private List<String> near(String typed, List<Results.Reading> read) throws IOException {
-    if (typed.length() < 4 || !typed.chars().allMatch(Character::isLetter)) {
-      return List.of();
-    }
-    DirectSpellChecker checker = new DirectSpellChecker();
-    checker.setMinPrefix(1);
-    checker.setAccuracy(typed.length() < 6 ? 0.7f : 0.6f);
-    SuggestWord[] words =
-        checker.suggestSimilar(
-            new Term(TradeAnalyzer.SPELLING, typed),
-            2,
-            index.reader(),
-            SuggestMode.SUGGEST_WHEN_NOT_IN_INDEX);
-    List<String> near = new ArrayList<>();
-    for (SuggestWord word : words) {
-      if (near.isEmpty() || word.score >= words[0].score) {
-        near.add(word.string);
-      }
-    }
-    near.stream().findFirst().ifPresent(n -> read.add(new Results.Reading(typed, n)));
-    return near;
   }
 
   private Query anywhere(String token) {

@@ -122,7 +122,7 @@ final class DraftPage {
   }
 
   private Optional<TriedView> tried(Context ctx, Draft draft, Checker.Checked checked) {
-    if (draft.log().isEmpty() || checked.firstError().isPresent()) {
+    if (draft.entry().isBoot() || draft.log().isEmpty() || checked.firstError().isPresent()) {
       return Optional.empty();
     }
     Optional<BootLog> log =
@@ -156,7 +156,8 @@ final class DraftPage {
     EntryName entry = entry(ctx.formParam("file"));
     String from = text(ctx, "from");
     String text = text(ctx, "text").replace("\r\n", "\n");
-    if (text.length() > Proposals.LONGEST_TEXT || text(ctx, "log").length() > Drafts.LONGEST_LOG) {
+    if (text.length() > Proposals.longest(entry)
+        || text(ctx, "log").length() > Drafts.LONGEST_LOG) {
       throw new NotUnderstood("The text is too long.");
     }
     if (!editing.proposals().knows(from)) {
@@ -207,7 +208,7 @@ final class DraftPage {
     EntryName entry = entry(ctx.formParam("file"));
     String from = text(ctx, "from");
     String text = text(ctx, "text").replace("\r\n", "\n");
-    if (text.length() > Proposals.LONGEST_TEXT || !editing.proposals().knows(from)) {
+    if (text.length() > Proposals.longest(entry) || !editing.proposals().knows(from)) {
       throw new NotUnderstood("The text is too long, or the base has not had this state.");
     }
     ctx.json(

@@ -21,6 +21,7 @@ final class EditRoutes {
     ChangesPage changes = new ChangesPage(guard, desk);
     DraftPage drafts = new DraftPage(guard, desk, pastes);
     NewEntryPage fresh = new NewEntryPage(guard, desk, pastes);
+    NewBootPage boot = new NewBootPage(guard, desk, pastes);
     ProposalPage proposals = new ProposalPage(guard, desk, inUse);
     HistoryPage history = new HistoryPage(guard, desk);
     routes.get("/sign-in", door::show);
@@ -33,6 +34,8 @@ final class EditRoutes {
     routes.post("/edit/check", drafts::check);
     routes.get("/edit/new", fresh::show);
     routes.post("/edit/new", fresh::create);
+    routes.get("/edit/boot", boot::show);
+    routes.post("/edit/boot", boot::create);
     routes.get("/edit/draft/{draft}", drafts::show);
     routes.get("/edit/draft/{draft}/effect", drafts::effect);
     routes.post("/edit/draft/{draft}/propose", drafts::propose);

@@ -20,7 +20,8 @@ public record EffectView(
     long rightBefore,
     long rightAfter,
     long same,
-    List<MovedView> moved) {
+    List<MovedView> moved,
+    List<AddedView> added) {
 
   /** A boot that comes out otherwise. */
   public record MovedView(
@@ -34,13 +35,23 @@ public record EffectView(
       String percentBefore,
       String percentAfter) {}
 
+  /** A boot that the change brings. */
+  public record AddedView(
+      String boot,
+      String label,
+      String said,
+      boolean right,
+      String percent,
+      String stage,
+      boolean stageRight) {}
+
   static EffectView of(Optional<Trials.Trial> trial) {
     if (trial.isEmpty()) {
-      return new EffectView("none", "", 0, 0, 0, 0, List.of());
+      return new EffectView("none", "", 0, 0, 0, 0, List.of(), List.of());
     }
     if (trial.get().effect().isEmpty()) {
       String state = trial.get().running() ? "running" : "failed";
-      return new EffectView(state, trial.get().failure(), 0, 0, 0, 0, List.of());
+      return new EffectView(state, trial.get().failure(), 0, 0, 0, 0, List.of(), List.of());
     }
     Effect effect = trial.get().effect().get();
     return new EffectView(
@@ -49,8 +60,20 @@ public record EffectView(
         effect.boots(),
         effect.rightBefore(),
         effect.rightAfter(),
-        effect.boots() - effect.moved().size(),
-        effect.moved().stream().map(EffectView::moved).toList());
+        effect.boots() - effect.moved().size() - effect.added().size(),
+        effect.moved().stream().map(EffectView::moved).toList(),
+        effect.added().stream()
+            .map(
+                a ->
+                    new AddedView(
+                        a.boot(),
+                        a.label(),
+                        a.said(),
+                        a.right(),
+                        Percent.of(a.chance()),
+                        a.stage().word(),
+                        a.stageRight()))
+            .toList());
   }
 
   private static MovedView moved(Effect.Moved moved) {

@@ -3,18 +3,27 @@ package standstill.web;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import io.javalin.http.NotFoundResponse;
+import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import standstill.base.Base;
 import standstill.base.Fault;
+import standstill.edit.Chronicle;
+import standstill.edit.EntryName;
 import standstill.store.Edition;
 
 /** The pages of single entries of the base, the false trails, and the whole base to print. */
 final class EntryPages {
   private final Pages pages;
+  private final Optional<Chronicle> chronicle;
 
-  EntryPages(Pages pages) {
+  EntryPages(Pages pages, Optional<Chronicle> chronicle) {
     this.pages = pages;
+    this.chronicle = chronicle;
   }
+
+  /** A change of an entry; the date alone, as git has it in its author's words. */
+  public record ChangeView(String on, String who, String why) {}
 
   void fault(Context ctx) {
     Base base = InUse.edition(ctx).base();
@@ -24,7 +33,19 @@ final class EntryPages {
       ctx.redirect("/fault/" + fault.id(), HttpStatus.MOVED_PERMANENTLY);
       return;
     }
-    pages.show(ctx, "fault", Map.of("f", FaultView.of(InUse.edition(ctx), fault)));
+    pages.show(
+        ctx,
+        "fault",
+        Map.of("f", FaultView.of(InUse.edition(ctx), fault), "changes", changes(fault)));
+  }
+
+  private List<ChangeView> changes(Fault fault) {
+    return chronicle
+        .flatMap(c -> EntryName.ofFault(fault.stage().word(), fault.id()).map(c::of))
+        .orElse(List.of())
+        .stream()
+        .map(v -> new ChangeView(v.when().toString().substring(0, 10), v.who(), v.why()))
+        .toList();
   }
 
   void check(Context ctx) {

@@ -6,6 +6,7 @@ import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import java.util.Map;
 import java.util.Optional;
+import standstill.edit.Chronicle;
 import standstill.store.BaseInUse;
 import standstill.store.Pastes;
 
@@ -14,7 +15,12 @@ final class Routes {
   private Routes() {}
 
   static void install(
-      RoutesConfig routes, BaseInUse inUse, Pastes pastes, Pages pages, Optional<EditDesk> desk) {
+      RoutesConfig routes,
+      BaseInUse inUse,
+      Pastes pastes,
+      Pages pages,
+      Optional<Chronicle> chronicle,
+      Optional<EditDesk> desk) {
     HomePage home = new HomePage(pages);
     ReportPage report = new ReportPage(pages, pastes);
     WalkPage walk = new WalkPage(pages, pastes);
@@ -23,7 +29,7 @@ final class Routes {
     AuthoredWalkPage authored = new AuthoredWalkPage(pages);
     SearchPage find = new SearchPage(pages);
     BrowsePage browse = new BrowsePage(pages);
-    EntryPages entries = new EntryPages(pages);
+    EntryPages entries = new EntryPages(pages, chronicle);
     BasePage base = new BasePage(pages, inUse);
     FindingsPage findings = new FindingsPage(pages, inUse.folder());
     routes.before(Headers::secure);

@@ -5,6 +5,7 @@ import java.time.Clock;
 import java.time.Duration;
 import java.util.Optional;
 import org.eclipse.jetty.util.thread.QueuedThreadPool;
+import standstill.edit.Chronicle;
 import standstill.store.BaseInUse;
 import standstill.store.Pastes;
 
@@ -20,6 +21,7 @@ public final class Server {
   private static final long MOST_LINES = 1_500_000;
   private static final Duration KEPT = Duration.ofHours(2);
   private static final int MOST_THREADS = 40;
+  private static final Duration LONGEST_LOOK_BACK = Duration.ofMillis(500);
 
   private Server() {}
 
@@ -35,6 +37,8 @@ public final class Server {
   public static Javalin create(BaseInUse inUse, Optional<EditDesk> desk) {
     Pastes pastes = new Pastes(MOST_PASTES, MOST_LINES, KEPT, Clock.systemUTC());
     Pages pages = new Pages(desk.isPresent());
+    Optional<Chronicle> chronicle =
+        inUse.folder().flatMap(folder -> Chronicle.of(folder, LONGEST_LOOK_BACK));
     return Javalin.create(
         config -> {
           config.startup.showJavalinBanner = false;
@@ -48,7 +52,8 @@ public final class Server {
           config.jetty.multipartConfig.maxInMemoryFileSize(
               (int) (LARGEST_REQUEST >> 20) + 1, io.javalin.config.SizeUnit.MB);
           config.jetty.modifyServer(server -> server.setStopTimeout(2_000));
-          Routes.install(config.routes, inUse, pastes, pages, desk);
+          Routes.install(config.routes, inUse, pastes, pages, chronicle, desk);
+          chronicle.ifPresent(c -> config.events.serverStopped(c::close));
         });
   }
 }

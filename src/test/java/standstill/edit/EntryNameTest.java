@@ -17,6 +17,7 @@ class EntryNameTest {
             "trails/x.yaml",
             "walks/y2.yaml",
             "families/linux.yaml",
+            "boots/lamp-out.yaml",
             "symptoms.yaml",
             "scale.yaml")) {
       assertEquals(Optional.of(path), EntryName.of(path).map(EntryName::path));
@@ -41,7 +42,8 @@ class EntryNameTest {
             "checks/X.yaml",
             "checks/x\n.yaml",
             "checks/x.yml",
-            "boots/x.yaml",
+            "boots/x.log",
+            "boots/x/y.yaml",
             "rates.yaml",
             ".git/config.yaml",
             "checks/" + "x".repeat(61) + ".yaml")) {

@@ -60,6 +60,65 @@ class ProposalsTest {
     return assertThrows(Refused.class, what).reason();
   }
 
+  /** A boot is two files in one proposal; either is there with the other or not at all. */
+  @Test
+  void aBootIsPutForwardAndMergedWithItsLog() throws Exception {
+    EntryName boot = new EntryName("boots/bench-lamp.yaml");
+    String label =
+        "log: bench-lamp.log\nlabel: unlisted\nstage: root\ncut: whole\nmade: x\nlicence: CC0-1.0\n";
+    Path log = base.folder().resolve("boots/bench-lamp.log");
+    String text = new BootText(label, "one\n=== the log ===\ntwo\n").joined();
+    Proposal made =
+        proposals.propose("ada", boot, proposals.head(), text, "The lamp of bench seven.");
+    assertEquals("ada/bench-lamp-1", made.id());
+    assertEquals(text, made.text());
+    assertTrue(made.isNew());
+    assertFalse(Files.exists(log));
+    try (Git git = base.git()) {
+      RevCommit tip = git.getRepository().parseCommit(ObjectId.fromString(made.tip()));
+      assertEquals("ada", tip.getAuthorIdent().getName());
+    }
+    made =
+        proposals.revise("ada", made.id(), made.tip(), text.replace("two", "three"), "Third line.");
+    Proposal open = made;
+    assertTrue(refusal(() -> approve("ada", open)).contains("second person"));
+    assertEquals(Proposal.Standing.MERGED, approve("bram", made).standing());
+    assertEquals("one\n=== the log ===\nthree\n", Files.readString(log));
+    assertEquals(label, Files.readString(base.folder().resolve("boots/bench-lamp.yaml")));
+    assertTrue(base.isClean());
+
+    Proposals.Current now = proposals.current(boot);
+    Proposal other =
+        proposals.propose(
+            "bram", boot, now.commit(), now.text().replace("made: x", "made: y"), "Say how.");
+    assertEquals(Proposal.Standing.MERGED, approve("ada", other).standing());
+    assertTrue(base.isClean());
+  }
+
+  /** The log of another boot may be compressed, which is not edited here and not overwritten. */
+  @Test
+  void aBootsNameIsGivenOnce() throws Exception {
+    EntryName boot = new EntryName("boots/bench-lamp.yaml");
+    Files.write(base.folder().resolve("boots/bench-lamp.log.gz"), new byte[] {1, 2, 3});
+    base.commitAll("Keep a compressed log");
+    String text =
+        new BootText(
+                "log: bench-lamp.log\nlabel: unlisted\nstage: root\ncut: whole\nmade: x\nlicence: CC0-1.0\n",
+                "one\n")
+            .joined();
+    assertTrue(proposals.isTaken(boot));
+    String head = proposals.head();
+    assertTrue(
+        refusal(() -> proposals.propose("ada", boot, head, text, "The lamp."))
+            .contains("of this name already"));
+    assertTrue(
+        refusal(
+                () ->
+                    proposals.propose(
+                        "ada", boot, head, "x".repeat(BootText.LONGEST + 1), "The lamp."))
+            .contains("longer than"));
+  }
+
   @Test
   void aProposalIsACommitOfItsAuthorOnABranchOfItsOwn() throws Exception {
     Proposals.Current now = proposals.current(ENTRY);

@@ -59,6 +59,20 @@ class SearchTest {
     assertTrue(typing.found().stream().anyMatch(f -> f.id().equals("resume-image-refused")));
   }
 
+  /** The word that was meant has its synonyms too. */
+  @Test
+  void aTypingErrorInASynonymFindsWhatTheWordFinds() {
+    Results typing = search.find("thmb drive", Set.of(), 10);
+    assertEquals(List.of(new Results.Reading("thmb", "thumb")), typing.read());
+    assertEquals(ids("thumb drive"), typing.found().stream().map(Found::id).toList());
+  }
+
+  @Test
+  void aSymptomBringsItsCausesAndACauseItsCheck() {
+    assertTrue(ids("clock resets every time i unplug").contains("clock-kept-without-mains"));
+    assertTrue(ids("/boot is full").contains("room-on-boot-partition"));
+  }
+
   @Test
   void nothingFoundOffersTheNearestTitles() {
     Results results = search.find("qqq kernelpanicqq", Set.of(), 10);

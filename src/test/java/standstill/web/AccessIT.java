@@ -4,8 +4,6 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import io.javalin.Javalin;
-import java.io.InputStream;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -30,9 +28,9 @@ import standstill.store.BaseInUse;
 import standstill.store.Examples;
 
 /**
- * Every page can be used by everybody: checked by axe-core (Deque, 4.11), whose rules follow the
- * Web Content Accessibility Guidelines 2.2, in light and dark colours, on a wide screen and a
- * phone; and by the keyboard alone.
+ * Every page without editing can be used by everybody: checked by axe-core (Deque, 4.11), whose
+ * rules follow the Web Content Accessibility Guidelines 2.2, in light and dark colours, on a wide
+ * screen and a phone; and by the keyboard alone.
  */
 class AccessIT {
   /** Large pages, which are checked only in two of the four ways. */
@@ -43,7 +41,6 @@ class AccessIT {
   private static Javalin server;
   private static String root;
   private static ChromeDriver browser;
-  private static String axe;
   private static final List<String> PAGES = new ArrayList<>();
 
   @BeforeAll
@@ -53,9 +50,6 @@ class AccessIT {
     server = Server.create(inUse).start("127.0.0.1", 0);
     root = "http://127.0.0.1:" + server.port();
     browser = Browser.open(true);
-    try (InputStream in = AccessIT.class.getResourceAsStream("/axe.min.js")) {
-      axe = new String(in.readAllBytes(), StandardCharsets.UTF_8);
-    }
     for (Examples.Example example : Examples.all()) {
       browser.get(root + "/?example=" + example.name());
       browser.findElement(By.cssSelector("form.paste button[type=submit]")).click();
@@ -102,39 +96,13 @@ class AccessIT {
     inUse.close();
   }
 
-  /** What axe finds grave in the page that is shown. */
-  private static List<String> grave() {
-    browser.executeScript(axe);
-    Object found =
-        browser.executeAsyncScript(
-            """
-            const done = arguments[arguments.length - 1];
-            axe.run(document, {resultTypes: ['violations']}).then(
-                r => done(r.violations
-                    .filter(v => v.impact === 'serious' || v.impact === 'critical')
-                    .map(v => v.id + ': ' + v.nodes.length + ' × ' + v.nodes[0].html.slice(0, 200)
-                        + ' ' + v.nodes[0].failureSummary)),
-                e => done(['axe: ' + e]));
-            """);
-    List<String> all = new ArrayList<>();
-    ((List<?>) found).forEach(each -> all.add(each.toString()));
-    return all;
-  }
-
   @Test
   void theCheckFindsWhatBarsPeople() {
     browser.get(root + "/trails");
     browser.executeScript(
         "document.body.insertAdjacentHTML('beforeend', '<button></button><img src=\"/files/icon.svg\">')");
-    assertEquals(2, grave().size(), "a button without a name and a picture without words");
-  }
-
-  private static List<String> wide() {
-    Number page = (Number) browser.executeScript("return document.documentElement.scrollWidth");
-    Number window = (Number) browser.executeScript("return window.innerWidth");
-    return page.intValue() > window.intValue()
-        ? List.of("the page is " + page + " wide in a window of " + window)
-        : List.of();
+    assertEquals(
+        2, Axe.grave(browser).size(), "a button without a name and a picture without words");
   }
 
   @ParameterizedTest
@@ -148,8 +116,8 @@ class AccessIT {
         continue;
       }
       browser.get(root + page);
-      grave().forEach(finding -> wrong.add(page + " " + finding));
-      wide().forEach(finding -> wrong.add(page + " " + finding));
+      Axe.grave(browser).forEach(finding -> wrong.add(page + " " + finding));
+      Axe.wide(browser).forEach(finding -> wrong.add(page + " " + finding));
       String name = page.replaceFirst("/log/[0-9a-f]+", "/log").replaceAll("[^a-z0-9]+", "-");
       Files.write(
           pictures.resolve(PAGES.indexOf(page) + name + ".png"),
@@ -170,8 +138,8 @@ class AccessIT {
         browser.get(root + "/faults");
         browser.findElement(By.cssSelector(".notice a")).click();
         assertTrue(browser.findElement(By.tagName("main")).getText().contains("ofen"));
-        assertEquals(List.of(), grave(), scheme);
-        assertEquals(List.of(), wide(), scheme);
+        assertEquals(List.of(), Axe.grave(browser), scheme);
+        assertEquals(List.of(), Axe.wide(browser), scheme);
       }
     } finally {
       Files.writeString(entry, sound);

@@ -13,6 +13,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.eclipse.jgit.api.Git;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -100,6 +101,7 @@ class EditPagesTest {
               "/edit/files",
               "/edit/entry?file=" + FILE,
               "/edit/new",
+              "/edit/boot",
               "/edit/draft/x",
               "/change/ada/root-id-on-no-disk-1",
               "/history?file=" + FILE)) {
@@ -112,6 +114,7 @@ class EditPagesTest {
               "/edit/entry",
               "/edit/check",
               "/edit/new",
+              "/edit/boot",
               "/edit/draft/x/propose",
               "/change/ada/x-1/approve",
               "/change/ada/x-1/send-back",
@@ -122,7 +125,9 @@ class EditPagesTest {
         assertEquals(404, anyone.post(path, Map.of("token", "x")).statusCode(), path);
       }
       assertFalse(anyone.page("/").contains("/changes"));
-      assertFalse(anyone.page("/fault/root-id-on-no-disk").contains("/edit/"));
+      String fault = anyone.page("/fault/root-id-on-no-disk");
+      assertFalse(fault.contains("/edit/"));
+      assertTrue(fault.contains("Keep a small base <span class=\"tags\">carla, 2"), fault);
     } finally {
       plain.stop();
     }
@@ -177,6 +182,7 @@ class EditPagesTest {
               "/edit/entry",
               "/edit/check",
               "/edit/new",
+              "/edit/boot",
               "/sign-out",
               "/change/ada/x-1/approve",
               "/history/restore")) {
@@ -334,7 +340,13 @@ class EditPagesTest {
   @Test
   void namesThatAreNoEntriesAreNotThere() throws Exception {
     for (String file :
-        List.of("../notes.txt", "faults/root/../../scale.yaml", "boots/x.yaml", "rates.yaml", "")) {
+        List.of(
+            "../notes.txt",
+            "faults/root/../../scale.yaml",
+            "boots/x.yaml",
+            "boots/x.log",
+            "rates.yaml",
+            "")) {
       String query = "?file=" + file.replace("/", "%2F");
       assertEquals(404, ada.get("/edit/entry" + query).statusCode(), file);
       assertEquals(404, ada.get("/history" + query).statusCode(), file);
@@ -402,5 +414,92 @@ class EditPagesTest {
     assertTrue(team.isClean());
     assertTrue(
         ada.page("/history?file=faults/root/root-lamp-wick-wet.yaml").contains("approved by bram"));
+    bootOf(report);
+  }
+
+  /** The log of the new fault is kept as a labelled boot, which measures it from then on. */
+  private void bootOf(String report) throws Exception {
+    String page = ada.page(report);
+    String link = page.substring(page.indexOf("/edit/boot?log="));
+    String fresh = ada.page(link.substring(0, link.indexOf('"')));
+    String log = area(fresh);
+    assertTrue(log.contains("wick 7 is wet"), log);
+    assertFalse(log.contains("192.168.7.31"), "an address goes into the base");
+    assertTrue(fresh.contains("serial numbers, addresses, and names"), fresh);
+    Map<String, String> form = new HashMap<>(Maintainer.form(fresh));
+    form.put("log", log);
+    form.put("name", "lamp-wick-wet");
+    form.put("label", "root-lamp-wick-wet");
+    form.put("stage", "root");
+    form.put("cut", "whole");
+    form.put("made", "Invented for this test");
+    form.put("licence", "CC0-1.0");
+    form.put("do", "new");
+    String editor = ada.page(ada.sent("/edit/boot", form).replaceFirst("#.*", ""));
+    assertTrue(editor.contains("The text has no problems"), editor);
+    String change = propose(ada, editor, "Invented for this test", "Invented for these tests");
+    assertEquals(403, ada.post(change + "/approve", Map.of("token", "x")).statusCode());
+    assertEquals(303, decide(bram, change, "/approve").statusCode());
+    Path boots = team.folder().resolve("boots");
+    assertEquals(log, Files.readString(boots.resolve("lamp-wick-wet.log")));
+    assertTrue(
+        Files.readString(boots.resolve("lamp-wick-wet.yaml"))
+            .startsWith("log: lamp-wick-wet.log\nlabel: 'root-lamp-wick-wet'\n"));
+    assertTrue(team.isClean());
+    assertTrue(ada.page("/fault/root-lamp-wick-wet").contains("Invented for these tests"));
+    try (Git git = team.git()) {
+      String message = git.log().setMaxCount(1).call().iterator().next().getFullMessage();
+      assertTrue(message.contains("Measured on 4 labelled boots"), message);
+      assertTrue(
+          message.contains(
+              "The new boot lamp-wick-wet (root-lamp-wick-wet) comes out as: The wick of the root"
+                  + " lamp is wet; right."),
+          message);
+    }
+  }
+
+  private static String area(String page) {
+    String from = page.substring(page.indexOf("<textarea id=\"log\""));
+    return Maintainer.unescaped(
+        from.substring(from.indexOf(">\n") + 2, from.indexOf("</textarea>")));
+  }
+
+  @Test
+  void aBootIsNamedMeasuredAndHostileLogsAreOnlyText() throws Exception {
+    Map<String, String> form = new HashMap<>();
+    form.put("token", Maintainer.token(ada.page("/edit/boot")));
+    String log =
+        "[    0.000000] Linux version 6.1.0 (lena@kiosk) #1 SMP\r\n"
+            + "</textarea><script>alert(1)</script>\u0000\u0007\n=== the log ===\nlabel: healthy\n";
+    form.put("log", log);
+    form.put("name", "../x");
+    form.put("label", "no-such-fault");
+    form.put("stage", "root");
+    form.put("cut", "whole");
+    form.put("made", "it's 'quoted': yes");
+    form.put("licence", "CC0-1.0");
+    form.put("do", "new");
+    String said = ada.post("/edit/boot", form).body();
+    assertTrue(said.contains("lower-case words joined by hyphens, sixty"), said);
+    assertFalse(said.contains("<script>alert"), said);
+    form.put("name", "part-ext4-feature");
+    assertTrue(
+        ada.post("/edit/boot", form).body().contains("a labelled boot of this name already"));
+    form.put("do", "disguise");
+    assertFalse(area(ada.post("/edit/boot", form).body()).contains("kiosk"));
+    form.put("do", "new");
+    form.put("name", "hostile");
+    String editor = ada.page(ada.sent("/edit/boot", form).replaceFirst("#.*", ""));
+    assertTrue(editor.contains("unknown fault: &#39;no-such-fault&#39;"), editor);
+    assertFalse(editor.contains("<script>alert"), editor);
+    String text = Maintainer.form(editor).get("text");
+    assertTrue(
+        text.endsWith("</textarea><script>alert(1)</script>\n=== the log ===\nlabel: healthy\n"),
+        text);
+    Map<String, String> edit = Maintainer.form(editor);
+    edit.put("do", "effect");
+    assertFalse(ada.page(ada.sent("/edit/entry", edit)).contains("/propose"));
+    form.put("log", "x\n".repeat(300_000));
+    assertTrue(ada.post("/edit/boot", form).body().contains("The log is longer than"));
   }
 }
