@@ -30,6 +30,14 @@ import standstill.store.Pastes;
 /** A log becomes a labelled boot: what is known of it, and its text without what names somebody. */
 final class NewBootPage {
   private static final List<String> CUTS = List.of("whole", "last-25", "excerpt");
+
+  /** Longest log in the form, in characters; the label and later additions need room too. */
+  private static final int LONGEST_LOG = BootText.LONGEST / 2;
+
+  private static final String TOO_LONG =
+      "The log is longer than "
+          + LONGEST_LOG
+          + " characters. Keep the lines of one boot up to where it stopped.";
   private static final List<String> FIELDS =
       List.of("name", "label", "also", "general", "stage", "cut", "made", "licence", "log");
 
@@ -59,9 +67,15 @@ final class NewBootPage {
     Map<String, String> typed = new TreeMap<>();
     FIELDS.forEach(field -> typed.put(field, ""));
     typed.put("licence", "CC0-1.0");
-    report.ifPresent(r -> typed.put("log", disguised(r.log())));
+    boolean tooLong =
+        report.stream()
+                .flatMap(r -> r.log().rawLines().stream())
+                .mapToLong(line -> line.length() + 1L)
+                .sum()
+            > LONGEST_LOG;
+    report.filter(r -> !tooLong).ifPresent(r -> typed.put("log", disguised(r.log())));
     report.flatMap(Report::diagnosis).ifPresent(d -> typed.put("stage", d.trace().stage().word()));
-    show(ctx, session, typed, "");
+    show(ctx, session, typed, tooLong ? TOO_LONG : "");
   }
 
   private void show(Context ctx, Sessions.Session session, Map<String, String> typed, String said)
@@ -100,15 +114,9 @@ final class NewBootPage {
     FIELDS.forEach(field -> typed.put(field, DraftPage.text(ctx, field).strip()));
     typed.put("log", text(DraftPage.text(ctx, "log")));
     String log = typed.getOrDefault("log", "");
-    if (log.length() > BootText.LONGEST / 2) {
+    if (log.length() > LONGEST_LOG) {
       typed.put("log", "");
-      show(
-          ctx,
-          session,
-          typed,
-          "The log is longer than "
-              + BootText.LONGEST / 2
-              + " characters. Keep the lines of one boot up to where it stopped.");
+      show(ctx, session, typed, TOO_LONG);
       return;
     }
     if (DraftPage.text(ctx, "do").equals("disguise")) {

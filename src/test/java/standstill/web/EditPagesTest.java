@@ -499,6 +499,10 @@ class EditPagesTest {
     Map<String, String> edit = Maintainer.form(editor);
     edit.put("do", "effect");
     assertFalse(ada.page(ada.sent("/edit/entry", edit)).contains("/propose"));
+    String large = "[    0.000000] Linux version 6.1.0\n" + "[    1.000000] x\n".repeat(40_000);
+    String report = ada.sent("/diagnose", Map.of("log", large));
+    String fresh = ada.page("/edit/boot?log=" + report.replaceFirst(".*/", ""));
+    assertTrue(fresh.contains("The log is longer than") && area(fresh).isEmpty());
     form.put("log", "x\n".repeat(300_000));
     assertTrue(ada.post("/edit/boot", form).body().contains("The log is longer than"));
   }
