@@ -188,7 +188,8 @@ final class NeverWins implements Rule {
                 List.of(),
                 lines.size(),
                 lines.stream().map(line -> stop).toList(),
-                OptionalInt.empty());
+                OptionalInt.empty(),
+                false);
         Matches found = matcher.match(boot, trace);
         List<Seen> seen = new ArrayList<>(found.signs());
         seen.addAll(missing);

@@ -185,7 +185,7 @@ public final class Ranker {
           matches.signs().stream()
               .filter(seen -> seen.sign().form() instanceof SignForm.OnLine on && on.atEnd() == 0)
               .anyMatch(seen -> telling.tells(seen) && seen.last() >= tail);
-      return trace.endedAt().isPresent() && !troubleLast ? 4 : 0.8;
+      return (trace.endedAt().isPresent() || trace.readOut()) && !troubleLast ? 4 : 0.8;
     }
     return 0.15;
   }

@@ -92,7 +92,8 @@ final class MadeUpLog {
             List.of(),
             LINES,
             stageAt,
-            OptionalInt.empty());
+            OptionalInt.empty(),
+            false);
     return Optional.of(new Case.Seen(trace, new Matches(seen, List.of(), List.of(), new BitSet())));
   }
 

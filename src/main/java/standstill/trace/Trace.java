@@ -21,6 +21,7 @@ import standstill.base.Stage;
  * @param stageAt for every line of the boot, the stage reached by then
  * @param endedAt place in the boot of the line that says that the last stage ended well; empty when
  *     none does
+ * @param readOut whether the lines were read out of the kernel's buffer on a system that runs
  */
 public record Trace(
     Stage stage,
@@ -32,7 +33,8 @@ public record Trace(
     List<Loop> loops,
     int lastLine,
     List<Stage> stageAt,
-    OptionalInt endedAt) {
+    OptionalInt endedAt,
+    boolean readOut) {
   public Trace {
     milestones = List.copyOf(milestones);
     covers = Set.copyOf(covers);
@@ -52,6 +54,16 @@ public record Trace(
     return known
         ? this
         : new Trace(
-            guess, false, milestones, covers, complete, gaps, loops, lastLine, stageAt, endedAt);
+            guess,
+            false,
+            milestones,
+            covers,
+            complete,
+            gaps,
+            loops,
+            lastLine,
+            stageAt,
+            endedAt,
+            readOut);
   }
 }

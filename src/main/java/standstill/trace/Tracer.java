@@ -35,6 +35,7 @@ public final class Tracer {
   private static final double SHORTEST_GAP = 2.0;
   private static final int LOOPS = 5;
   private static final int FEWEST_REPEATS = 4;
+  private static final int FEWEST_READ_OUT = 200;
 
   private final Family family;
   private final PatternSet milestoneLines;
@@ -103,7 +104,20 @@ public final class Tracer {
         loops(lines),
         lines.isEmpty() ? 0 : lines.get(lines.size() - 1).lastNumber(),
         stageAt,
-        stopped ? OptionalInt.empty() : goodEnd(reached, last));
+        stopped ? OptionalInt.empty() : goodEnd(reached, last),
+        readOut(lines));
+  }
+
+  /**
+   * Whether a long text has kernel lines alone, each with its stamp and without the tag that the
+   * journal gives them. A console shows words of the loader, the ramdisk and the services between
+   * them, and nobody photographs so many lines: they were read out of the kernel's buffer by
+   * somebody who could give a command.
+   */
+  private static boolean readOut(List<LogLine> lines) {
+    return lines.size() >= FEWEST_READ_OUT
+        && lines.stream()
+            .allMatch(line -> line.seconds().isPresent() && !line.process().equals("kernel"));
   }
 
   /** Where the last stage ended well. */
