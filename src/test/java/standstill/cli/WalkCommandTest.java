@@ -15,6 +15,9 @@ import standstill.store.BaseFolder;
 class WalkCommandTest {
   private static final String LOG = "docs/examples/wrong-root-id.log";
 
+  /** Two causes are about as likely, so the first step is a check. */
+  private static final String UNSURE = "docs/examples/missing-kernel.log";
+
   @TempDir private Path folder;
 
   @Test
@@ -56,16 +59,16 @@ class WalkCommandTest {
   @Test
   void savedWalkIsResumedAsItWas() throws IOException {
     Path saved = folder.resolve("walk.json");
-    CommandRun first = CommandRun.with("1\n2\nq\n", "walk", "--save", saved.toString(), LOG);
+    CommandRun first = CommandRun.with("1\n2\nq\n", "walk", "--save", saved.toString(), UNSURE);
     assertEquals(0, first.code(), first.err());
     String text = Files.readString(saved);
     assertTrue(text.contains("\"disk-there-id-differs\""), text);
-    assertFalse(text.contains("ALERT"));
+    assertFalse(text.contains("vmlinuz"));
     assertEquals(WalkFile.read(saved, BaseFolder.builtIn().base()).turns().size(), 1);
     Path again = folder.resolve("again.json");
     CommandRun second =
         CommandRun.with(
-            "q\n", "walk", "--resume", saved.toString(), "--save", again.toString(), LOG);
+            "q\n", "walk", "--resume", saved.toString(), "--save", again.toString(), UNSURE);
     assertEquals(0, second.code(), second.err());
     assertEquals(text, Files.readString(again));
     assertTrue(second.out().contains("Step 2"));

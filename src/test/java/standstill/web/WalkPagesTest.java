@@ -146,7 +146,9 @@ class WalkPagesTest {
 
   @Test
   void everyAnswerLeadsSomewhere() throws Exception {
-    Deque<String> open = new ArrayDeque<>(List.of(log + "/walk"));
+    // Two causes are about as likely, so there is much to ask.
+    String unsure = paste(Files.readString(Path.of("docs/examples/missing-kernel.log")));
+    Deque<String> open = new ArrayDeque<>(List.of(unsure + "/walk"));
     Set<String> seen = new HashSet<>(open);
     int visited = 0;
     while (!open.isEmpty() && visited < 60) {
@@ -156,7 +158,7 @@ class WalkPagesTest {
       boolean end = page.contains("class=\"step cured\"") || page.contains("class=\"step over\"");
       assertEquals(end, next.isEmpty());
       for (String href : next) {
-        assertFalse(href.contains("ALERT"), "no text of the log stands in an address");
+        assertFalse(href.contains("vmlinuz"), "no text of the log stands in an address");
         if (seen.add(href)) {
           open.addLast(href);
         }
