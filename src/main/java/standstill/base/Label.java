@@ -10,7 +10,8 @@ import standstill.text.Position;
  * @param log name of the log's file beside it
  * @param label id of the fault that stopped the boot, {@link #HEALTHY} or {@link #UNLISTED}
  * @param also ids of other faults that are right as well, because the log can't tell them apart
- * @param general ids that are right when the labelled fault is taken out of the base
+ * @param general ids of general faults that are right where the base lacks the cause: for an
+ *     unlisted one, and when the labelled fault is taken out of the base
  * @param stage where progress ended
  * @param cut {@code whole}, {@code last-25} or {@code excerpt}
  * @param made how it was provoked
@@ -42,6 +43,11 @@ public record Label(
   /** Whether a fault stopped it that the base has. */
   public boolean isFault() {
     return !label.equals(HEALTHY) && !label.equals(UNLISTED);
+  }
+
+  /** Whether a cause stopped it that the base does not have. */
+  public boolean isUnlisted() {
+    return label.equals(UNLISTED);
   }
 
   /** Whether an id is a right answer. */

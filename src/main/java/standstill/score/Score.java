@@ -59,7 +59,7 @@ public record Score(List<Result> results) {
 
   /** Number of boots with a cause outside of the base. */
   public long unlisted() {
-    return results.stream().filter(r -> r.label().label().equals(Label.UNLISTED)).count();
+    return results.stream().filter(r -> r.label().isUnlisted()).count();
   }
 
   /**
@@ -67,9 +67,7 @@ public record Score(List<Result> results) {
    * general cause.
    */
   public long unlistedRight() {
-    return results.stream()
-        .filter(r -> r.label().label().equals(Label.UNLISTED) && r.right())
-        .count();
+    return results.stream().filter(r -> r.label().isUnlisted() && r.right()).count();
   }
 
   /** The first hypothesis of each log as a forecast. */

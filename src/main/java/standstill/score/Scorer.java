@@ -1,6 +1,8 @@
 package standstill.score;
 
+import java.util.ArrayDeque;
 import java.util.ArrayList;
+import java.util.Deque;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -74,7 +76,7 @@ public final class Scorer {
 
   /**
    * Takes each fault out of the base in turn and looks at its logs: right is then
-   * <em>unlisted</em>, or one of the general faults that the label names.
+   * <em>unlisted</em>, or a general fault that the label names or that the hidden fault leads to.
    */
   public List<Hidden> hideEach() {
     List<Hidden> all = new ArrayList<>();
@@ -102,7 +104,8 @@ public final class Scorer {
       boolean general =
           verdict == Verdict.STALLED
               && top.isPresent()
-              && (label.general().contains(said) || top.get().fault().general());
+              && (label.general().contains(said)
+                  || (top.get().fault().general() && outcomes(label.label()).contains(said)));
       all.add(
           new Hidden(
               label,
@@ -111,6 +114,18 @@ public final class Scorer {
               top.map(Cause::probability).orElse(0.0)));
     }
     return all;
+  }
+
+  /** Ids of all faults that a fault leads to, directly or through others. */
+  private Set<String> outcomes(String id) {
+    Set<String> found = new TreeSet<>();
+    Deque<String> open = new ArrayDeque<>(List.of(id));
+    while (!open.isEmpty()) {
+      base.fault(open.removeFirst()).map(Fault::leadsTo).orElse(List.of()).stream()
+          .filter(found::add)
+          .forEach(open::add);
+    }
+    return found;
   }
 
   private static Base without(Base base, Label label) {
@@ -178,6 +193,18 @@ public final class Scorer {
     return rates;
   }
 
+  /** Whether the likeliest cause is a general one that the label names. */
+  private static boolean names(Label label, Ranking ranking) {
+    return ranking.top().map(c -> label.general().contains(c.fault().id())).orElse(false);
+  }
+
+  private static double generalChance(Label label, Ranking ranking) {
+    return ranking.causes().stream()
+        .filter(c -> label.general().contains(c.fault().id()))
+        .mapToDouble(Cause::probability)
+        .sum();
+  }
+
   private static Result result(Case each, Ranker ranker) {
     Label label = each.label();
     if (each.seen().isEmpty()) {
@@ -203,8 +230,8 @@ public final class Scorer {
     }
     if (label.label().equals(Label.HEALTHY)) {
       right = ranking.noStall();
-    } else if (label.label().equals(Label.UNLISTED)) {
-      right += ranking.unlisted();
+    } else if (label.isUnlisted()) {
+      right += ranking.unlisted() + generalChance(label, ranking);
     }
     Verdict verdict = ranking.verdict();
     double first =
@@ -215,8 +242,8 @@ public final class Scorer {
         };
     boolean firstRight =
         switch (verdict) {
-          case STALLED -> rank == 1;
-          case UNLISTED -> label.label().equals(Label.UNLISTED);
+          case STALLED -> rank == 1 || (label.isUnlisted() && names(label, ranking));
+          case UNLISTED -> label.isUnlisted();
           case NO_STALL -> label.label().equals(Label.HEALTHY);
         };
     return new Result(
