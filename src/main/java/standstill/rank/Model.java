@@ -15,8 +15,8 @@ import standstill.base.Sign;
  * @param leadsTo chance that a consequence shows itself
  * @param stageMiss factor for each stage between a fault's stages and the one where progress ended
  * @param passedBy exponent on a sign's weight for each stage that the boot went on after it
- * @param temperature exponent on all evidence, at most 1: signs are less independent than the
- *     arithmetic assumes
+ * @param temperature exponent on all evidence: below 1 where the probabilities came out bolder than
+ *     the truth, above 1 where they came out more timid
  * @param absenceFloor the least factor of one absent event
  * @param noOwnSign factor for a fault of which only consequences were seen
  * @param priorBoots how many boots a word of the scale is worth against measured ones

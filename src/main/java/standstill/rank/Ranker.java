@@ -27,10 +27,9 @@ import standstill.trace.Trace;
  * that is absent counts against its own fault only in stages that the paste shows from their
  * beginning, and never below a floor: consoles are quiet in many ways.
  *
- * <p>Two corrections for what the model leaves out. Signs aren't independent, so the evidence as a
- * whole is raised to a power below 1 (the temperature, fitted on labelled boots). And a sign after
- * which the boot went on to later stages was probably not what stopped it, so its weight shrinks
- * with each stage passed.
+ * <p>Two corrections for what the model leaves out. The evidence as a whole is raised to a power
+ * (the temperature, fitted on labelled boots). And a sign after which the boot went on to later
+ * stages was probably not what stopped it, so its weight shrinks with each stage passed.
  *
  * <p>Limits: one cause at a time; two independent faults in one log compete instead of adding up.
  */
