@@ -118,7 +118,7 @@ def _(b):
     b.disk(b.esp(lambda e: (e / 'loader/entries/debian.conf').unlink(), 'base13.img'))
 
 
-@odd('odd-loader-asks-for-a-user', 'loader', quiet=20, general=['loader-stops-at-prompt'])
+@ld('grub-asks-for-a-user', 'loader-password-set', end=['no such text'], quiet=20)
 def _(b):
     """grub.cfg asks for a user's name and password before it boots anything"""
     def edit(r):
