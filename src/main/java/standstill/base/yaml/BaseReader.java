@@ -41,6 +41,7 @@ public final class BaseReader {
 
   private final List<Problem> problems = new ArrayList<>();
   private final Set<String> broken = new HashSet<>();
+  private final Map<String, Position> mentions = new HashMap<>();
   private final List<String> modelNumbers;
 
   private BaseReader(List<String> modelNumbers) {
@@ -132,6 +133,7 @@ public final class BaseReader {
     Sink sink = new Sink(file);
     T result = read.apply(sink);
     problems.addAll(sink.problems());
+    sink.mentions().forEach((name, at) -> mentions.put(at.file() + ' ' + name, at));
     if (sink.hasErrors()) {
       broken.add(file.stem());
     }
@@ -251,7 +253,7 @@ public final class BaseReader {
     for (String id : found) {
       if (!known.contains(id) && !isOfBrokenFile(id, what)) {
         problem(
-            where,
+            mentions.getOrDefault(where.file() + ' ' + what + ' ' + id, where),
             "unknown " + what + ": '" + id + "'",
             Words.nearest(id, known).map(n -> "did you mean '" + n + "'?").orElse(""));
       }

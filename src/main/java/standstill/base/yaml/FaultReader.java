@@ -61,16 +61,16 @@ final class FaultReader {
             id,
             fields.text("title"),
             general,
-            fields.texts("family"),
+            fields.names("family", "family"),
             stage,
             stopsIn,
             fields.text("part"),
             new Fault.Frequency(
                 frequency, entries.scale().frequencies().getOrDefault(frequency, 1.0)),
             fields.text("about"),
-            fields.texts("symptoms"),
+            fields.names("symptoms", "symptom"),
             signs,
-            fields.texts("leads-to"),
+            fields.names("leads-to", "fault in leads-to"),
             toldApartBy,
             fixes,
             fields.text("prevent"),
@@ -161,8 +161,10 @@ final class FaultReader {
     for (Fields entry : fields.maps("told-apart-by")) {
       Map<String, Chance> answers = new LinkedHashMap<>();
       Fields map = entry.map("answers");
-      map.keys().forEach(answer -> answers.put(answer, entries.chance(map, answer)));
-      all.put(entry.text("check"), answers);
+      String check = entry.name("check", "check");
+      map.keysAsNames("answer of check " + check)
+          .forEach(answer -> answers.put(answer, entries.chance(map, answer)));
+      all.put(check, answers);
     }
     return all;
   }

@@ -136,6 +136,33 @@ final class Fields {
     return all;
   }
 
+  /** A list of names of other things, whose places are noted. */
+  List<String> names(String key, String kind) {
+    if (value(key) instanceof SequenceNode sequence) {
+      for (Node item : sequence.getValue()) {
+        if (item instanceof ScalarNode scalar) {
+          sink.mention(kind, Scalars.read(scalar), item.getStartMark());
+        }
+      }
+    }
+    return texts(key);
+  }
+
+  /** The name of another thing, whose place is noted. */
+  String name(String key, String kind) {
+    Node value = value(key);
+    if (value != null) {
+      sink.mention(kind, text(key), value.getStartMark());
+    }
+    return text(key);
+  }
+
+  /** The keys, where they are names of other things; their places are noted. */
+  Set<String> keysAsNames(String kind) {
+    tuples.forEach((name, tuple) -> sink.mention(kind, name, tuple.getKeyNode().getStartMark()));
+    return tuples.keySet();
+  }
+
   /** The maps in a list. */
   List<Fields> maps(String key) {
     Node value = value(key);

@@ -1,7 +1,9 @@
 package standstill.base.yaml;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import org.yaml.snakeyaml.error.Mark;
 import standstill.text.Position;
 import standstill.text.Problem;
@@ -16,6 +18,7 @@ final class Sink {
   private final BaseText file;
   private final List<String> lines;
   private final List<Problem> problems = new ArrayList<>();
+  private final Map<String, Position> mentions = new HashMap<>();
 
   Sink(BaseText file) {
     this.file = file;
@@ -41,6 +44,16 @@ final class Sink {
 
   Position position(Mark mark) {
     return new Position(file.shownAs(), mark.getLine() + 1, mark.getColumn() + 1);
+  }
+
+  /** Notes where the file names something, for whoever finds that there is no such thing. */
+  void mention(String kind, String name, Mark at) {
+    mentions.putIfAbsent(kind + ' ' + name, position(at));
+  }
+
+  /** Where names stand, by kind and name with a blank between. */
+  Map<String, Position> mentions() {
+    return mentions;
   }
 
   void error(Mark mark, String message, String advice) {

@@ -11,6 +11,7 @@ import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import standstill.text.Problem;
 
@@ -180,7 +181,7 @@ class BaseReaderTest {
   void aCrossReferenceToNothingIsAnError() {
     Loaded loaded = load(FAULT.replace("symptoms: [text-stops]", "symptoms: [text-stop]"));
     assertEquals(
-        List.of("kb/faults/kernel/lamp-broken.yaml:1:5: unknown symptom: 'text-stop'"),
+        List.of("kb/faults/kernel/lamp-broken.yaml:8:12: unknown symptom: 'text-stop'"),
         firstLines(loaded));
   }
 
@@ -292,20 +293,24 @@ class BaseReaderTest {
   }
 
   @ParameterizedTest
-  @ValueSource(
-      strings = {
-        "family: [linus]",
-        "leads-to: [lamp-brken]",
-        "symptoms: [text-stop]",
-        "told-apart-by: [{check: no-such-check, answers: {a: often}}]",
+  @CsvSource(
+      delimiter = ';',
+      value = {
+        "family: [linus]; 10",
+        "leads-to: [lamp-brken]; 12",
+        "symptoms: [text-stop]; 12",
+        "told-apart-by: [{check: no-such-check, answers: {a: often}}]; 25",
       })
-  void aReferenceThatLeadsNowhereIsAnErrorAtTheEntry(String broken) {
+  void aReferenceThatLeadsNowhereIsAnErrorWhereItStands(String broken, int column) {
     String key = broken.substring(0, broken.indexOf(':'));
     String kept = FAULT.replaceAll("(?m)^" + key + ":.*\n", "");
     Loaded loaded = load(kept + broken + "\n");
     assertEquals(1, loaded.problems().size(), loaded.problems().toString());
+    long line = kept.lines().count() + 1;
+    String first = firstLines(loaded).get(0);
     assertTrue(
-        firstLines(loaded).get(0).startsWith("kb/faults/kernel/lamp-broken.yaml:1:5: unknown "));
+        first.startsWith("kb/faults/kernel/lamp-broken.yaml:" + line + ":" + column + ": unknown "),
+        first);
   }
 
   @Test
