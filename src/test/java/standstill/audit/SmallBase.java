@@ -20,7 +20,7 @@ import standstill.text.Position;
 import standstill.text.Problem;
 
 /** Builds a small base out of YAML, with the shipped scale and family. All entries are invented. */
-final class SmallBase {
+public final class SmallBase {
   static final LocalDate TODAY = LocalDate.of(2026, 11, 26);
 
   private final List<BaseText> files = new ArrayList<>();
@@ -29,7 +29,7 @@ final class SmallBase {
       "- {id: dark, title: Dark, stages: [kernel], look: It is dark., reviewed: {on: 2026-11-01, by: ada}}\n";
   private String reviewed = "2026-11-01";
 
-  SmallBase() throws IOException {
+  public SmallBase() throws IOException {
     for (String name : List.of("scale.yaml", "families/linux.yaml")) {
       files.add(BaseText.of(name, "kb/" + name, Files.readAllBytes(Path.of("kb", name))));
     }
@@ -47,14 +47,14 @@ final class SmallBase {
   }
 
   /** A sign in one line. */
-  static String sign(String line, String shows, String elsewhere, String seen) {
+  public static String sign(String line, String shows, String elsewhere, String seen) {
     return String.format(
         "{line: '%s', shows: %s, elsewhere: %s, seen: ['%s'], unlike: ['nothing of it']}",
         line, shows, elsewhere, seen);
   }
 
   /** A fault of the stage kernel; {@code more} holds keys that it has besides. */
-  SmallBase fault(String id, String howCommon, String more, String... signs) {
+  public SmallBase fault(String id, String howCommon, String more, String... signs) {
     return file(
         "faults/kernel/" + id + ".yaml",
         "id: "
@@ -115,7 +115,7 @@ final class SmallBase {
     return this;
   }
 
-  Loaded load() {
+  public Loaded load() {
     List<BaseText> all = new ArrayList<>(files);
     all.add(new BaseText("symptoms.yaml", "kb/symptoms.yaml", symptoms));
     Loaded loaded = BaseReader.read(all, Ranker.MODEL_NUMBERS);
