@@ -395,7 +395,7 @@ final class Shapes {
         must("log", Scalars.text(), "The log beside the label, which has its name."),
         must("label", Scalars.id(), "A fault, healthy, or unlisted."),
         may("also", IDS, "Other faults that are right as well: the log can't tell them apart."),
-        may("general", IDS, "Right answers when the labelled fault is taken out."),
+        may("general", IDS, "General causes that are right where the base lacks the cause."),
         must("stage", STAGE, "Where progress ended."),
         must(
             "cut",
