@@ -62,11 +62,13 @@ class JarIT {
     return run(new byte[0], arguments);
   }
 
+  // The status be00000000010091 ends in the compound code 0x0091: a read error of the memory
+  // controller, channel 1 (Intel SDM vol. 3B, chapter "Machine-Check Architecture").
   @ParameterizedTest
   @CsvSource({
     "no-boot-device,  firmware, no-bootable-entry-found",
     "missing-kernel,  loader,   kernel-file-missing",
-    "memory-error,    kernel,   machine-check-cpu",
+    "memory-error,    kernel,   machine-check-memory",
     "disk-timeout,    devices,  nvme-times-out",
     "wrong-root-id,   root,     root-id-on-no-disk",
     "emergency-mode,  userland, mount-unit-device-missing",

@@ -132,7 +132,7 @@ class PageIT {
     HttpResponse<String> plain = post("text/plain", log);
     assertEquals(200, plain.statusCode());
     assertTrue(
-        plain.body().contains("\"id\" : \"machine-check-cpu\""), plain.body().substring(0, 500));
+        plain.body().contains("\"id\" : \"machine-check-memory\""), plain.body().substring(0, 500));
     String frame =
         "--b\r\nContent-Disposition: form-data; name=\"file\"; filename=\"x.log\"\r\n\r\n"
             + new String(log, java.nio.charset.StandardCharsets.UTF_8)
@@ -142,7 +142,7 @@ class PageIT {
             "multipart/form-data; boundary=b",
             frame.getBytes(java.nio.charset.StandardCharsets.UTF_8));
     assertEquals(200, form.statusCode());
-    assertTrue(form.body().contains("\"id\" : \"machine-check-cpu\""));
+    assertTrue(form.body().contains("\"id\" : \"machine-check-memory\""));
   }
 
   @Test
