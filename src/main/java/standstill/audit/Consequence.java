@@ -1,28 +1,18 @@
 package standstill.audit;
 
-import java.util.ArrayDeque;
 import java.util.HashMap;
-import java.util.HashSet;
 import java.util.Map;
 import java.util.Set;
 import standstill.base.Base;
 import standstill.base.Fault;
 
-/** Which fault ends in which, over any number of links. */
+/** Which fault ends in which, over any number of links; looked up once for all. */
 final class Consequence {
   private final Map<String, Set<String>> reach = new HashMap<>();
 
   Consequence(Base base) {
     for (Fault fault : base.faults()) {
-      Set<String> seen = new HashSet<>();
-      ArrayDeque<Fault> open = new ArrayDeque<>();
-      open.add(fault);
-      while (!open.isEmpty()) {
-        for (String id : open.remove().leadsTo()) {
-          base.fault(id).filter(next -> seen.add(next.id())).ifPresent(open::add);
-        }
-      }
-      reach.put(fault.id(), seen);
+      reach.put(fault.id(), base.outcomes(fault));
     }
   }
 

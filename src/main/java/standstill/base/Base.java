@@ -1,11 +1,14 @@
 package standstill.base;
 
+import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Collections;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 
 /**
  * A whole fault base.
@@ -64,6 +67,19 @@ public record Base(
         .filter(f -> f.id().equals(id))
         .findFirst()
         .or(() -> faults.stream().filter(f -> f.aliases().contains(id)).findFirst());
+  }
+
+  /** Ids of all faults that a fault ends in, over any number of links. */
+  public Set<String> outcomes(Fault fault) {
+    Set<String> seen = new HashSet<>();
+    ArrayDeque<Fault> open = new ArrayDeque<>();
+    open.add(fault);
+    while (!open.isEmpty()) {
+      for (String id : open.remove().leadsTo()) {
+        fault(id).filter(next -> seen.add(next.id())).ifPresent(open::add);
+      }
+    }
+    return seen;
   }
 
   /** The check of that id. */

@@ -29,6 +29,9 @@ public record Label(
     String made,
     String licence,
     Position where) {
+  /** What of the boot a log can show. */
+  public static final List<String> CUTS = List.of("whole", "last-25", "excerpt");
+
   /** The label of a boot that nothing stopped. */
   public static final String HEALTHY = "healthy";
 
@@ -52,6 +55,6 @@ public record Label(
 
   /** Whether an id is a right answer. */
   public boolean accepts(String id) {
-    return label.equals(id) || also.contains(id);
+    return label.equals(id) || also.contains(id) || (isUnlisted() && general.contains(id));
   }
 }

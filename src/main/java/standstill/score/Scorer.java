@@ -1,8 +1,6 @@
 package standstill.score;
 
-import java.util.ArrayDeque;
 import java.util.ArrayList;
-import java.util.Deque;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -105,7 +103,7 @@ public final class Scorer {
           verdict == Verdict.STALLED
               && top.isPresent()
               && (label.general().contains(said)
-                  || (top.get().fault().general() && outcomes(label.label()).contains(said)));
+                  || (top.get().fault().general() && leadsTo(label.label(), said)));
       all.add(
           new Hidden(
               label,
@@ -116,16 +114,8 @@ public final class Scorer {
     return all;
   }
 
-  /** Ids of all faults that a fault leads to, directly or through others. */
-  private Set<String> outcomes(String id) {
-    Set<String> found = new TreeSet<>();
-    Deque<String> open = new ArrayDeque<>(List.of(id));
-    while (!open.isEmpty()) {
-      base.fault(open.removeFirst()).map(Fault::leadsTo).orElse(List.of()).stream()
-          .filter(found::add)
-          .forEach(open::add);
-    }
-    return found;
+  private boolean leadsTo(String id, String outcome) {
+    return base.fault(id).map(base::outcomes).map(ids -> ids.contains(outcome)).orElse(false);
   }
 
   private static Base without(Base base, Label label) {
@@ -193,18 +183,6 @@ public final class Scorer {
     return rates;
   }
 
-  /** Whether the likeliest cause is a general one that the label names. */
-  private static boolean names(Label label, Ranking ranking) {
-    return ranking.top().map(c -> label.general().contains(c.fault().id())).orElse(false);
-  }
-
-  private static double generalChance(Label label, Ranking ranking) {
-    return ranking.causes().stream()
-        .filter(c -> label.general().contains(c.fault().id()))
-        .mapToDouble(Cause::probability)
-        .sum();
-  }
-
   private static Result result(Case each, Ranker ranker) {
     Label label = each.label();
     if (each.seen().isEmpty()) {
@@ -231,7 +209,7 @@ public final class Scorer {
     if (label.label().equals(Label.HEALTHY)) {
       right = ranking.noStall();
     } else if (label.isUnlisted()) {
-      right += ranking.unlisted() + generalChance(label, ranking);
+      right += ranking.unlisted();
     }
     Verdict verdict = ranking.verdict();
     double first =
@@ -242,7 +220,7 @@ public final class Scorer {
         };
     boolean firstRight =
         switch (verdict) {
-          case STALLED -> rank == 1 || (label.isUnlisted() && names(label, ranking));
+          case STALLED -> rank == 1;
           case UNLISTED -> label.isUnlisted();
           case NO_STALL -> label.label().equals(Label.HEALTHY);
         };

@@ -74,7 +74,7 @@ public final class Pattern {
   public Pattern blindToCase() {
     Pattern made = blind;
     if (made == null) {
-      // Letters of classes such as \\S are no part of the text, so the source can't be changed.
+      // Letters of classes such as \S are no part of the text, so the source can't be changed.
       made =
           new Pattern(
               com.google.re2j.Pattern.compile(source(), com.google.re2j.Pattern.CASE_INSENSITIVE));

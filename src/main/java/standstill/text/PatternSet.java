@@ -2,6 +2,7 @@ package standstill.text;
 
 import java.util.List;
 import java.util.function.ObjIntConsumer;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Many patterns that are tried on one text after the other.
@@ -12,13 +13,22 @@ import java.util.function.ObjIntConsumer;
 public final class PatternSet {
   private final List<Pattern> patterns;
   private final Prefilter exact;
-  private final Prefilter blind;
+  private volatile @Nullable Prefilter blind;
 
   /** A set of patterns, which are known by their places in the list from then on. */
   public PatternSet(List<Pattern> patterns) {
     this.patterns = List.copyOf(patterns);
     this.exact = new Prefilter(patterns);
-    this.blind = Prefilter.ofLowerCase(patterns);
+  }
+
+  /** Made when the first line asks for it: most texts have none. */
+  private Prefilter blind() {
+    Prefilter made = blind;
+    if (made == null) {
+      made = Prefilter.ofLowerCase(patterns);
+      blind = made;
+    }
+    return made;
   }
 
   /**
@@ -28,7 +38,7 @@ public final class PatternSet {
    */
   public void candidates(String text, boolean typed, ObjIntConsumer<Pattern> taker) {
     if (typed && hasNoCapital(text)) {
-      for (int place : blind.candidates(text)) {
+      for (int place : blind().candidates(text)) {
         taker.accept(patterns.get(place).blindToCase(), place);
       }
     } else {

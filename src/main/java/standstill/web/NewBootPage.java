@@ -29,8 +29,6 @@ import standstill.store.Pastes;
 
 /** A log becomes a labelled boot: what is known of it, and its text without what names somebody. */
 final class NewBootPage {
-  private static final List<String> CUTS = List.of("whole", "last-25", "excerpt");
-
   /** Longest log in the form, in characters; the label and later additions need room too. */
   private static final int LONGEST_LOG = BootText.LONGEST / 2;
 
@@ -93,7 +91,7 @@ final class NewBootPage {
             "stages",
             Arrays.stream(Stage.values()).map(Stage::word).toList(),
             "cuts",
-            CUTS,
+            Label.CUTS,
             "labels",
             Stream.concat(
                     Stream.of(

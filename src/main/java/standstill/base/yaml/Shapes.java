@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collection;
 import java.util.List;
+import standstill.base.Label;
 import standstill.base.Risk;
 import standstill.base.Scale;
 import standstill.base.Stage;
@@ -397,10 +398,7 @@ final class Shapes {
         may("also", IDS, "Other faults that are right as well: the log can't tell them apart."),
         may("general", IDS, "General causes that are right where the base lacks the cause."),
         must("stage", STAGE, "Where progress ended."),
-        must(
-            "cut",
-            Scalars.word(List.of("whole", "last-25", "excerpt")),
-            "What of the boot the log shows."),
+        must("cut", Scalars.word(Label.CUTS), "What of the boot the log shows."),
         must("made", Scalars.text(), "How the boot was provoked."),
         must("licence", Scalars.text(), "Licence of the log."));
   }
