@@ -15,6 +15,7 @@ import java.util.Set;
  *
  * @param scale what words mean
  * @param families by kernel
+ * @param stops what boots end in
  * @param faults every fault
  * @param checks every check
  * @param symptoms every symptom
@@ -26,6 +27,7 @@ import java.util.Set;
 public record Base(
     Scale scale,
     List<Family> families,
+    List<Stop> stops,
     List<Fault> faults,
     List<Check> checks,
     List<Symptom> symptoms,
@@ -35,6 +37,7 @@ public record Base(
     List<Synonyms> synonyms) {
   public Base {
     families = List.copyOf(families);
+    stops = List.copyOf(stops);
     faults = List.copyOf(faults);
     checks = List.copyOf(checks);
     symptoms = List.copyOf(symptoms);
@@ -44,7 +47,7 @@ public record Base(
     synonyms = List.copyOf(synonyms);
   }
 
-  /** A base without walks and synonyms. */
+  /** A base without stops, walks and synonyms. */
   public Base(
       Scale scale,
       List<Family> families,
@@ -53,7 +56,8 @@ public record Base(
       List<Symptom> symptoms,
       List<Trail> trails,
       Map<String, Rate> rates) {
-    this(scale, families, faults, checks, symptoms, trails, List.of(), rates, List.of());
+    this(
+        scale, families, List.of(), faults, checks, symptoms, trails, List.of(), rates, List.of());
   }
 
   /** The family of that id. */
@@ -102,6 +106,19 @@ public record Base(
     return walks.stream().filter(w -> w.id().equals(id)).findFirst();
   }
 
+  /** The stop of that id, or the one that once had it. */
+  public Optional<Stop> stop(String id) {
+    return stops.stream()
+        .filter(s -> s.id().equals(id))
+        .findFirst()
+        .or(() -> stops.stream().filter(s -> s.aliases().contains(id)).findFirst());
+  }
+
+  /** Stops that occur in a family, in the order of their files. */
+  public List<Stop> stopsOf(String family) {
+    return stops.stream().filter(s -> s.families().contains(family)).toList();
+  }
+
   /** Faults that occur in a family, in the order of their files. */
   public List<Fault> faultsOf(String family) {
     return faults.stream().filter(f -> f.families().contains(family)).toList();
@@ -113,11 +130,12 @@ public record Base(
   public Base without(String faultId) {
     List<Fault> kept = new ArrayList<>(faults);
     kept.removeIf(f -> f.id().equals(faultId));
-    return new Base(scale, families, kept, checks, symptoms, trails, walks, rates, synonyms);
+    return new Base(scale, families, stops, kept, checks, symptoms, trails, walks, rates, synonyms);
   }
 
   /** The same base with other background rates. */
   public Base withRates(Map<String, Rate> others) {
-    return new Base(scale, families, faults, checks, symptoms, trails, walks, others, synonyms);
+    return new Base(
+        scale, families, stops, faults, checks, symptoms, trails, walks, others, synonyms);
   }
 }

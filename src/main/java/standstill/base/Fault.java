@@ -21,6 +21,8 @@ import standstill.text.Position;
  * @param about one paragraph, plain language
  * @param symptoms ids
  * @param signs what it leaves in a log
+ * @param endsIn ids of stops in which boots with this fault end, each with P(stop | this fault), as
+ *     written
  * @param leadsTo ids of faults whose signs this one also produces
  * @param toldApartBy check id to answer id to P(answer | this fault), as written
  * @param fixes repairs, as written
@@ -43,6 +45,7 @@ public record Fault(
     List<String> symptoms,
     List<Sign> signs,
     List<String> leadsTo,
+    Map<String, Chance> endsIn,
     Map<String, Map<String, Chance>> toldApartBy,
     List<Fix> fixes,
     String prevent,
@@ -56,6 +59,7 @@ public record Fault(
     symptoms = List.copyOf(symptoms);
     signs = List.copyOf(signs);
     leadsTo = List.copyOf(leadsTo);
+    endsIn = java.util.Collections.unmodifiableMap(new LinkedHashMap<>(endsIn));
     toldApartBy = java.util.Collections.unmodifiableMap(new LinkedHashMap<>(toldApartBy));
     fixes = List.copyOf(fixes);
     sources = List.copyOf(sources);

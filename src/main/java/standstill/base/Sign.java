@@ -11,6 +11,8 @@ import standstill.text.Position;
  * @param form what has to be in the log
  * @param shows P(sign | the fault)
  * @param elsewhere P(sign | a boot with another cause, or none), as written
+ * @param rivals P(sign | another cause of the same stop), as written; the same as {@code elsewhere}
+ *     when the entry does not say
  * @param event signs of one fault with the same event are one event; the sign's id when it stands
  *     alone
  * @param says a sentence with {@code {group}} places for captured values, or empty
@@ -24,6 +26,7 @@ public record Sign(
     SignForm form,
     Chance shows,
     Chance elsewhere,
+    Chance rivals,
     String event,
     String says,
     List<String> seen,

@@ -35,6 +35,18 @@ public sealed interface SignForm {
   }
 
   /**
+   * A milestone that was reached.
+   *
+   * @param milestone id of the milestone
+   */
+  record Reached(String milestone) implements SignForm {
+    @Override
+    public String describe() {
+      return "milestone '" + milestone + "'";
+    }
+  }
+
+  /**
    * A milestone that is missing although the paste covers its stage.
    *
    * @param milestone id of the milestone

@@ -36,11 +36,14 @@ public final class SignMatcher {
 
   private record Missing(Fault fault, Sign sign, SignForm.Without form) {}
 
+  private record Milepost(Fault fault, Sign sign, SignForm.Reached form) {}
+
   private record TrailLine(Trail trail, Pattern pattern) {}
 
   private final Family family;
   private final List<OnLine> onLine = new ArrayList<>();
   private final List<Missing> missing = new ArrayList<>();
+  private final List<Milepost> reached = new ArrayList<>();
   private final List<TrailLine> trailLines = new ArrayList<>();
   private final PatternSet patterns;
   private final boolean shortcut;
@@ -59,13 +62,17 @@ public final class SignMatcher {
     this.family = family;
     this.shortcut = shortcut;
     List<Pattern> all = new ArrayList<>();
-    for (Fault fault : base.faultsOf(family.id())) {
+    List<Fault> bearers = new ArrayList<>(base.faultsOf(family.id()));
+    base.stopsOf(family.id()).forEach(stop -> bearers.add(stop.bearer()));
+    for (Fault fault : bearers) {
       for (Sign sign : fault.signs()) {
         if (sign.form() instanceof SignForm.OnLine form) {
           onLine.add(new OnLine(fault, sign, form));
           all.add(form.line());
         } else if (sign.form() instanceof SignForm.Without form) {
           missing.add(new Missing(fault, sign, form));
+        } else if (sign.form() instanceof SignForm.Reached form) {
+          reached.add(new Milepost(fault, sign, form));
         }
       }
     }
@@ -109,6 +116,7 @@ public final class SignMatcher {
     List<SeenTrail> trails = trails(found, explained);
     List<Complaint> complaints = Complaint.of(boot, explained);
     List<Seen> signs = signs(found, lines.size(), trace, explained);
+    signs.addAll(mileposts(boot, trace));
     return new Matches(signs, trails, complaints, explained);
   }
 
@@ -162,6 +170,22 @@ public final class SignMatcher {
       }
     }
     return signs;
+  }
+
+  /** Milestones that were reached, each with its first line. */
+  private List<Seen> mileposts(Boot boot, Trace trace) {
+    List<Seen> seen = new ArrayList<>();
+    for (Milepost each : reached) {
+      trace
+          .milestone(each.form().milestone())
+          .ifPresent(
+              milestone -> {
+                LogLine line = boot.lines().get(milestone.index());
+                Hit hit = new Hit(milestone.index(), line.number(), line.text(), Map.of());
+                seen.add(new Seen(each.fault(), each.sign(), List.of(hit), 1));
+              });
+    }
+    return seen;
   }
 
   /** A stage that the boot never left says nothing by not having ended well. */

@@ -7,6 +7,7 @@ import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Collectors;
@@ -19,6 +20,7 @@ import standstill.base.Rate;
 import standstill.base.Scale;
 import standstill.base.Sign;
 import standstill.base.SignForm;
+import standstill.base.Stop;
 import standstill.base.Symptom;
 import standstill.base.Synonyms;
 import standstill.base.Trail;
@@ -79,6 +81,7 @@ public final class BaseReader {
     EntryReader entries = new EntryReader(scale);
     FaultReader faultReader = new FaultReader(entries);
     List<Family> families = new ArrayList<>();
+    List<Stop> stops = new ArrayList<>();
     List<Fault> faults = new ArrayList<>();
     List<Check> checks = new ArrayList<>();
     List<Symptom> symptoms = new ArrayList<>();
@@ -92,6 +95,9 @@ public final class BaseReader {
         continue;
       } else if (folder.startsWith("faults/")) {
         with(file, sink -> faultReader.read(file, sink)).ifPresent(faults::add);
+      } else if (folder.equals("stops")) {
+        with(file, sink -> StopReader.read(entries, faultReader, file, sink))
+            .ifPresent(stops::add);
       } else if (folder.equals("checks")) {
         with(file, sink -> SmallReaders.check(entries, file, sink)).ifPresent(checks::add);
       } else if (folder.equals("trails")) {
@@ -118,6 +124,7 @@ public final class BaseReader {
         new Base(
             scale,
             families,
+            stops,
             faults,
             checks,
             symptoms,
@@ -167,8 +174,16 @@ public final class BaseReader {
     Map<String, Position> symptomIds = ids(base.symptoms(), Symptom::id, Symptom::where, "symptom");
     ids(base.trails(), Trail::id, Trail::where, "false trail");
     Set<String> families = base.families().stream().map(Family::id).collect(Collectors.toSet());
+    Map<String, Position> stopIds = ids(base.stops(), Stop::id, Stop::where, "stop");
+    for (Stop stop : base.stops()) {
+      refer(stop.where(), stop.families(), families, "family");
+      refer(stop.where(), stop.general(), faultIds.keySet(), "fault");
+      refer(stop.where(), stop.looks(), checkIds.keySet(), "check");
+      milestones(base, stop.bearer());
+    }
     for (Fault fault : base.faults()) {
       refer(fault.where(), fault.families(), families, "family");
+      refer(fault.where(), fault.endsIn().keySet(), stopIds.keySet(), "stop");
       refer(fault.where(), fault.leadsTo(), faultIds.keySet(), "fault in leads-to");
       refer(fault.where(), fault.symptoms(), symptomIds.keySet(), "symptom");
       refer(fault.where(), fault.toldApartBy().keySet(), checkIds.keySet(), "check");
@@ -214,19 +229,30 @@ public final class BaseReader {
                                 "answer of check " + checkId)));
   }
 
+  private static Optional<String> milestone(SignForm form) {
+    if (form instanceof SignForm.Without without) {
+      return Optional.of(without.milestone());
+    }
+    return form instanceof SignForm.Reached reached
+        ? Optional.of(reached.milestone())
+        : Optional.empty();
+  }
+
   private void milestones(Base base, Fault fault) {
     for (Sign sign : fault.signs()) {
-      if (sign.form() instanceof SignForm.Without without) {
+      Optional<String> named = milestone(sign.form());
+      if (named.isPresent()) {
+        String milestone = named.get();
         for (String familyId : fault.families()) {
           base.family(familyId)
-              .filter(family -> family.milestone(without.milestone()).isEmpty())
+              .filter(family -> family.milestone(milestone).isEmpty())
               .ifPresent(
                   family ->
                       problem(
                           sign.where(),
-                          "unknown milestone '" + without.milestone() + "' of family " + familyId,
+                          "unknown milestone '" + milestone + "' of family " + familyId,
                           Words.advice(
-                              without.milestone(),
+                              milestone,
                               family.milestones().stream().map(m -> m.id()).toList())));
         }
       }

@@ -13,8 +13,8 @@ import org.yaml.snakeyaml.nodes.ScalarNode;
  * @param with the shape with it
  * @param without the shape without it
  */
-record Choice(String key, Shape with, Shape without) implements Value.Keyed {
-  private Shape chosen(Node node) {
+record Choice(String key, Shape with, Value.Keyed without) implements Value.Keyed {
+  private Value.Keyed chosen(Node node) {
     boolean has =
         node instanceof MappingNode mapping
             && mapping.getValue().stream()

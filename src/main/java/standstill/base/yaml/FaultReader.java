@@ -71,6 +71,7 @@ final class FaultReader {
             fields.names("symptoms", "symptom"),
             signs,
             fields.names("leads-to", "fault in leads-to"),
+            endsIn(fields),
             toldApartBy,
             fixes,
             fields.text("prevent"),
@@ -80,7 +81,8 @@ final class FaultReader {
             fields.position("id")));
   }
 
-  private List<Sign> signs(Fields fields, String faultId) {
+  /** The signs of an entry. */
+  List<Sign> signs(Fields fields, String faultId) {
     List<Sign> signs = new ArrayList<>();
     for (Fields sign : fields.maps("signs")) {
       String id = faultId + "/" + (signs.size() + 1);
@@ -95,6 +97,7 @@ final class FaultReader {
                 form.get(),
                 entries.chance(sign, "shows"),
                 entries.chance(sign, "elsewhere"),
+                entries.chance(sign, sign.has("rivals") ? "rivals" : "elsewhere"),
                 sign.has("event") ? faultId + "/" + sign.text("event") : id,
                 says,
                 onLine ? sign.texts("seen") : List.of(),
@@ -109,6 +112,9 @@ final class FaultReader {
   private static Optional<SignForm> form(Fields sign) {
     if (sign.keys().contains("without")) {
       return Optional.of(new SignForm.Without(sign.text("without")));
+    }
+    if (sign.keys().contains("reached")) {
+      return Optional.of(new SignForm.Reached(sign.text("reached")));
     }
     Optional<Pattern> line = sign.pattern("line");
     line.ifPresent(pattern -> checkPattern(sign, pattern));
@@ -154,6 +160,15 @@ final class FaultReader {
       }
       at = end < 0 ? -1 : says.indexOf('{', end);
     }
+  }
+
+  private Map<String, Chance> endsIn(Fields fields) {
+    Map<String, Chance> all = new LinkedHashMap<>();
+    if (fields.has("ends-in")) {
+      Fields map = fields.map("ends-in");
+      map.keysAsNames("stop").forEach(stop -> all.put(stop, entries.chance(map, stop)));
+    }
+    return all;
   }
 
   private Map<String, Map<String, Chance>> toldApartBy(Fields fields) {

@@ -121,9 +121,13 @@ final class Shapes {
         must("symptoms", SOME_IDS, "What a person sees: ids from symptoms.yaml."),
         must(
             "signs",
-            ListOf.some(new Choice("without", missingMilestone(), lineOfALog())),
+            ListOf.some(sign()),
             "What it leaves in a log."),
         may("leads-to", IDS, "Faults whose signs this one also produces."),
+        may(
+            "ends-in",
+            new MapOf("'ends-in'", chance),
+            "Stops in which boots with this fault end, each with its chance."),
         may(
             "told-apart-by",
             ListOf.any(
@@ -140,6 +144,49 @@ final class Shapes {
         SOURCES,
         REVIEWED,
         may("aliases", IDS, "Former ids."));
+  }
+
+  /** A file of {@code stops/}. */
+  Shape stop() {
+    return Shape.of(
+        "a stop",
+        must("id", Scalars.id(), "Names the stop, for ever; equals the file's name."),
+        must("title", Scalars.title(), "What happened, in a sentence without a full stop."),
+        may(
+            "kind",
+            Scalars.word(List.of("stopped", "nothing-stopped")),
+            "nothing-stopped: the boot came through; stopped when left out."),
+        must("family", SOME_IDS, "Families of logs in which it occurs."),
+        must("stages", ListOf.some(STAGE), "Stages in which boots end so."),
+        must("how-common", frequency, "How common it is among the boots that people ask about."),
+        must("about", Scalars.text(), "One paragraph, plain language."),
+        must(
+            "unlisted",
+            chance,
+            "Share of the boots that end so and have a cause that the base does not list."),
+        may(
+            "general",
+            IDS,
+            "General faults that stand for another cause; their signs are signs of the stop."),
+        may("signs", ListOf.some(sign()), "Further signs of the stop."),
+        may("looks", IDS, "Checks that help most where the cause is open, best first."),
+        SOURCES,
+        REVIEWED,
+        may("aliases", IDS, "Former ids."));
+  }
+
+  private Value sign() {
+    return new Choice(
+        "without",
+        missingMilestone(),
+        new Choice("reached", reachedMilestone(), lineOfALog()));
+  }
+
+  private Shape reachedMilestone() {
+    List<Shape.Key> keys = new ArrayList<>();
+    keys.add(must("reached", Scalars.id(), "A milestone that was reached."));
+    keys.addAll(weights());
+    return new Shape("a sign", keys, List.of());
   }
 
   private Shape lineOfALog() {
@@ -174,6 +221,10 @@ final class Shapes {
     return List.of(
         must("shows", chance, "Chance that this fault leaves the sign."),
         must("elsewhere", chance, "Chance of the sign in boots with another cause, or none."),
+        may(
+            "rivals",
+            chance,
+            "Chance of the sign where another cause led to the same stop; as elsewhere when left out."),
         may("event", Scalars.text(), "Signs of one event are counted once."));
   }
 
