@@ -133,6 +133,21 @@ public record Base(
     return new Base(scale, families, stops, kept, checks, symptoms, trails, walks, rates, synonyms);
   }
 
+  /** The same base with other numbers of the model. */
+  public Base withModel(Map<String, Double> model) {
+    return new Base(
+        scale.withModel(model),
+        families,
+        stops,
+        faults,
+        checks,
+        symptoms,
+        trails,
+        walks,
+        rates,
+        synonyms);
+  }
+
   /** The same base with other background rates. */
   public Base withRates(Map<String, Rate> others) {
     return new Base(

@@ -436,7 +436,12 @@ final class Shapes {
                     must("fault", Scalars.id(), "The fault that the sign belongs to."),
                     must("sign", Scalars.text(), "The sign's form and pattern."),
                     must("seen", count, "In how many boots of other causes it was seen."),
-                    must("of", count, "Out of how many."))),
+                    must("of", count, "Out of how many."),
+                    may(
+                        "rivals-seen",
+                        count,
+                        "In how many boots that ended in the same stop for another reason."),
+                    may("rivals", count, "Out of how many of those."))),
             "Signs that were seen in boots of other causes."));
   }
 
@@ -449,6 +454,7 @@ final class Shapes {
         may("also", IDS, "Other faults that are right as well: the log can't tell them apart."),
         may("general", IDS, "General causes that are right where the base lacks the cause."),
         must("stage", STAGE, "Where progress ended."),
+        may("stops", IDS, "Stops that are right; those of its faults when left out."),
         must("cut", Scalars.word(Label.CUTS), "What of the boot the log shows."),
         must("made", Scalars.text(), "How the boot was provoked."),
         must("licence", Scalars.text(), "Licence of the log."));

@@ -229,10 +229,12 @@ final class SmallReaders {
     for (Fields rate : root.get().maps("signs")) {
       int seen = rate.number("seen", 0);
       int of = rate.number("of", 0);
-      if (seen > of) {
+      int rivalsSeen = rate.number("rivals-seen", 0);
+      int rivals = rate.number("rivals", 0);
+      if (seen > of || rivalsSeen > rivals) {
         rate.error("seen", "seen more often than there were boots", "run score --fit again");
       } else {
-        all.put(rate.text("fault") + " " + rate.text("sign"), new Rate(seen, of));
+        all.put(rate.text("fault") + " " + rate.text("sign"), new Rate(seen, of, rivalsSeen, rivals));
       }
     }
     return all;
