@@ -23,6 +23,8 @@ import java.util.Set;
  * @param walks walks written by hand
  * @param rates measured background rates by sign id; signs that were never measured are absent
  * @param synonyms words that mean the same in a search
+ * @param retired former ids of fixes to those of their successors, both with their fault's; besides
+ *     those that a fault itself names
  */
 public record Base(
     Scale scale,
@@ -34,7 +36,10 @@ public record Base(
     List<Trail> trails,
     List<Walk> walks,
     Map<String, Rate> rates,
-    List<Synonyms> synonyms) {
+    List<Synonyms> synonyms,
+    Map<String, String> retired) {
+  private static final int MOST_SUCCESSIONS = 20;
+
   public Base {
     families = List.copyOf(families);
     stops = List.copyOf(stops);
@@ -45,6 +50,7 @@ public record Base(
     walks = List.copyOf(walks);
     rates = Collections.unmodifiableMap(new LinkedHashMap<>(rates));
     synonyms = List.copyOf(synonyms);
+    retired = Map.copyOf(retired);
   }
 
   /** A base without stops, walks and synonyms. */
@@ -57,7 +63,17 @@ public record Base(
       List<Trail> trails,
       Map<String, Rate> rates) {
     this(
-        scale, families, List.of(), faults, checks, symptoms, trails, List.of(), rates, List.of());
+        scale,
+        families,
+        List.of(),
+        faults,
+        checks,
+        symptoms,
+        trails,
+        List.of(),
+        rates,
+        List.of(),
+        Map.of());
   }
 
   /** The family of that id. */
@@ -71,6 +87,37 @@ public record Base(
         .filter(f -> f.id().equals(id))
         .findFirst()
         .or(() -> faults.stream().filter(f -> f.aliases().contains(id)).findFirst());
+  }
+
+  /** The fix of that id, or the successor of the one that once had it. */
+  public Optional<Fix> fix(String id) {
+    String now = id;
+    for (int i = 0; i < MOST_SUCCESSIONS; i++) {
+      String sought = now;
+      Optional<Fault> fault = faultOfFix(sought);
+      Optional<Fix> found =
+          fault.flatMap(
+              f -> f.fixes().stream().filter(x -> x.own().equals(Fix.own(sought))).findFirst());
+      if (found.isPresent()) {
+        return found;
+      }
+      String successor =
+          fault
+              .map(f -> f.retired().get(Fix.own(sought)))
+              .map(own -> Fix.id(fault.get().id(), own))
+              .orElse(retired.get(sought));
+      if (successor == null) {
+        return Optional.empty();
+      }
+      now = successor;
+    }
+    return Optional.empty();
+  }
+
+  /** The fault whose id, or one of whose former ids, a fix's id begins with. */
+  public Optional<Fault> faultOfFix(String fixId) {
+    int at = fixId.indexOf(Fix.BETWEEN);
+    return at < 0 ? Optional.empty() : fault(fixId.substring(0, at));
   }
 
   /** Ids of all faults that a fault ends in, over any number of links. */
@@ -130,27 +177,40 @@ public record Base(
   public Base without(String faultId) {
     List<Fault> kept = new ArrayList<>(faults);
     kept.removeIf(f -> f.id().equals(faultId));
-    return new Base(scale, families, stops, kept, checks, symptoms, trails, walks, rates, synonyms);
+    return with(scale, kept, rates, retired);
   }
 
   /** The same base with other numbers of the model. */
   public Base withModel(Map<String, Double> model) {
-    return new Base(
-        scale.withModel(model),
-        families,
-        stops,
-        faults,
-        checks,
-        symptoms,
-        trails,
-        walks,
-        rates,
-        synonyms);
+    return with(scale.withModel(model), faults, rates, retired);
+  }
+
+  /** The same base with other former ids of fixes. */
+  public Base withRetired(Map<String, String> others) {
+    return with(scale, faults, rates, others);
   }
 
   /** The same base with other background rates. */
   public Base withRates(Map<String, Rate> others) {
+    return with(scale, faults, others, retired);
+  }
+
+  private Base with(
+      Scale newScale,
+      List<Fault> newFaults,
+      Map<String, Rate> newRates,
+      Map<String, String> newRetired) {
     return new Base(
-        scale, families, stops, faults, checks, symptoms, trails, walks, others, synonyms);
+        newScale,
+        families,
+        stops,
+        newFaults,
+        checks,
+        symptoms,
+        trails,
+        walks,
+        newRates,
+        synonyms,
+        newRetired);
   }
 }

@@ -30,6 +30,8 @@ import standstill.text.Position;
  * @param sources where the statements come from
  * @param reviewed when somebody last looked at the entry
  * @param aliases former ids
+ * @param retired former ids of its signs and fixes to the ids of their successors, both without the
+ *     fault's own
  * @param where its file
  */
 public record Fault(
@@ -52,6 +54,7 @@ public record Fault(
     List<Source> sources,
     Reviewed reviewed,
     List<String> aliases,
+    Map<String, String> retired,
     Position where) {
   public Fault {
     families = List.copyOf(families);
@@ -64,6 +67,7 @@ public record Fault(
     fixes = List.copyOf(fixes);
     sources = List.copyOf(sources);
     aliases = List.copyOf(aliases);
+    retired = Map.copyOf(retired);
   }
 
   /**

@@ -7,7 +7,7 @@ import standstill.text.Position;
 /**
  * What a fault leaves in a log.
  *
- * @param id unique in the base: the fault's id, a slash, the sign's number within the fault from 1
+ * @param id unique in the base, for ever: the fault's id, a slash, the sign's own id
  * @param form what has to be in the log
  * @param shows P(sign | the fault)
  * @param elsewhere P(sign | a boot with another cause, or none), as written

@@ -74,6 +74,7 @@ public record Stop(
         sources,
         reviewed,
         aliases,
+        Map.of(),
         where);
   }
 }

@@ -405,7 +405,7 @@ final class ScoreCommand implements Callable<Integer> {
         Rate rate = rates.get(sign.id());
         if (rate != null) {
           yaml.append("  - {fault: ").append(fault.id());
-          yaml.append(", sign: '").append(sign.form().describe().replace("'", "''")).append("'");
+          yaml.append(", sign: ").append(sign.id().substring(fault.id().length() + 1));
           yaml.append(", seen: ")
               .append(rate.seen())
               .append(", of: ")

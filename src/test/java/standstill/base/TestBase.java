@@ -211,6 +211,7 @@ public final class TestBase {
               List.of(),
               REVIEWED,
               List.of(),
+              Map.of(),
               Position.ofFile("test")));
       return TestBase.this;
     }

@@ -33,6 +33,9 @@ public final class BaseReader {
   /** Name of the file that holds the scale. */
   public static final String SCALE = "scale.yaml";
 
+  /** Name of the file that leads from former ids of fixes to their successors. */
+  private static final String RETIRED = "retired.yaml";
+
   /** What an id looks like, for people. */
   public static final String ID_FORM = Scalars.ID_FORM;
 
@@ -45,6 +48,7 @@ public final class BaseReader {
   private final Set<String> broken = new HashSet<>();
   private final Map<String, Position> mentions = new HashMap<>();
   private final List<String> modelNumbers;
+  private Position retiredFile = Position.ofFile(RETIRED);
 
   private BaseReader(List<String> modelNumbers) {
     this.modelNumbers = modelNumbers;
@@ -89,6 +93,7 @@ public final class BaseReader {
     List<Walk> walks = new ArrayList<>();
     Map<String, Rate> rates = new LinkedHashMap<>();
     List<Synonyms> synonyms = new ArrayList<>();
+    Map<String, String> retired = new LinkedHashMap<>();
     for (BaseText file : files) {
       String folder = file.folder();
       if (!file.name().endsWith(".yaml")) {
@@ -112,6 +117,9 @@ public final class BaseReader {
         synonyms.addAll(with(file, SmallReaders::synonyms));
       } else if (file.name().equals("rates.yaml")) {
         rates.putAll(with(file, SmallReaders::rates));
+      } else if (file.name().equals(RETIRED)) {
+        retired.putAll(with(file, SmallReaders::retired));
+        retiredFile = Position.ofFile(file.shownAs());
       } else if (folder.equals("faults")) {
         problems.add(
             Problem.error(
@@ -131,7 +139,8 @@ public final class BaseReader {
             trails,
             walks,
             bySignId(faults, rates),
-            synonyms);
+            synonyms,
+            retired);
     crossReferences(base);
     return new Loaded(base, problems);
   }
@@ -147,17 +156,31 @@ public final class BaseReader {
     return result;
   }
 
+  /** Rates of signs that are there; a sign that took another's place keeps its rate. */
   private static Map<String, Rate> bySignId(List<Fault> faults, Map<String, Rate> rates) {
     Map<String, Rate> byId = new LinkedHashMap<>();
     for (Fault fault : faults) {
       for (Sign sign : fault.signs()) {
-        Rate rate = rates.get(fault.id() + " " + sign.form().describe());
+        Rate rate = rates.get(sign.id());
         if (rate != null) {
           byId.put(sign.id(), rate);
         }
       }
+      fault
+          .retired()
+          .forEach(
+              (was, now) -> {
+                Rate rate = rates.get(fault.id() + "/" + was);
+                if (rate != null && ids(fault).contains(fault.id() + "/" + now)) {
+                  byId.putIfAbsent(fault.id() + "/" + now, rate);
+                }
+              });
     }
     return byId;
+  }
+
+  private static Set<String> ids(Fault fault) {
+    return fault.signs().stream().map(Sign::id).collect(Collectors.toSet());
   }
 
   private void crossReferences(Base base) {
@@ -199,6 +222,21 @@ public final class BaseReader {
             .flatMap(f -> f.fixes().stream())
             .map(Fix::id)
             .collect(Collectors.toSet());
+    for (Map.Entry<String, String> each : base.retired().entrySet()) {
+      if (fixIds.contains(each.getKey())) {
+        problem(
+            retiredFile,
+            "retired id '" + each.getKey() + "' is in use",
+            "a retired id is never used again");
+      } else if (base.fix(each.getKey()).isEmpty() && !isOfBrokenFile(each.getValue(), "fix")) {
+        problem(
+            retiredFile,
+            "'" + each.getKey() + "' leads to no fix: '" + each.getValue() + "'",
+            Words.nearest(each.getValue(), fixIds)
+                .map(n -> "did you mean '" + n + "'?")
+                .orElse(""));
+      }
+    }
     for (Walk walk : base.walks()) {
       refer(walk.where(), walk.symptoms(), symptomIds.keySet(), "symptom");
       refer(walk.where(), walk.faults(), faultIds.keySet(), "fault");

@@ -7,6 +7,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import standstill.base.Chance;
 import standstill.base.Fault;
 import standstill.base.Fix;
@@ -53,6 +55,7 @@ final class FaultReader {
     List<Fix> fixes = fixes(fields, id);
     var sources = EntryReader.sources(fields);
     proof(fields, general, signs);
+    Map<String, String> retired = retired(fields);
     if (sink.hasErrors()) {
       return Optional.empty();
     }
@@ -78,14 +81,39 @@ final class FaultReader {
             sources,
             EntryReader.reviewed(fields),
             fields.texts("aliases"),
+            retired,
             fields.position("id")));
+  }
+
+  /** Holds that ids are unique within the entry and that former ones lead to what is there. */
+  private static Map<String, String> retired(Fields fields) {
+    List<Fields> signs = fields.maps("signs");
+    List<Fields> fixes = fields.maps("fixes");
+    EntryReader.distinct(Stream.concat(signs.stream(), fixes.stream()).toList());
+    Set<String> signIds = signs.stream().map(f -> f.text("id")).collect(Collectors.toSet());
+    Set<String> fixIds = fixes.stream().map(f -> f.text("id")).collect(Collectors.toSet());
+    Map<String, String> all = new LinkedHashMap<>();
+    Fields map = fields.map("retired");
+    for (String was : map.keys()) {
+      String now = map.text(was);
+      all.put(was, now);
+      if (signIds.contains(was) || fixIds.contains(was)) {
+        map.error(was, "retired id '" + was + "' is in use", "a retired id is never used again");
+      } else if (!signIds.contains(now) && !fixIds.contains(now) && !map.has(now)) {
+        map.error(
+            was,
+            "'" + was + "' leads to no sign or fix of this fault: '" + now + "'",
+            "a fix that went to another fault stands in kb/retired.yaml");
+      }
+    }
+    return all;
   }
 
   /** The signs of an entry. */
   List<Sign> signs(Fields fields, String faultId) {
     List<Sign> signs = new ArrayList<>();
     for (Fields sign : fields.maps("signs")) {
-      String id = faultId + "/" + (signs.size() + 1);
+      String id = faultId + "/" + sign.text("id");
       Optional<SignForm> form = form(sign);
       if (form.isPresent()) {
         boolean onLine = form.get() instanceof SignForm.OnLine;
@@ -189,7 +217,7 @@ final class FaultReader {
     for (Fields fix : fields.maps("fixes")) {
       Fix read =
           new Fix(
-              faultId + "/fix/" + (fixes.size() + 1),
+              Fix.id(faultId, fix.text("id")),
               fix.text("title"),
               fix.texts("steps"),
               fix.number("minutes", 10),

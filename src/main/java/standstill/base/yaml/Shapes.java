@@ -83,6 +83,12 @@ final class Shapes {
   private static final Shape.Key ID =
       must("id", Scalars.id(), "Lower-case words joined by hyphens; never changes.");
 
+  private static final Shape.Key SIGN_ID =
+      must(
+          "id",
+          Scalars.id(),
+          "Names the sign within its entry, for ever, such as: alert-id-does-not-exist");
+
   private final Value chance;
   private final Value frequency;
   private final Value part;
@@ -143,7 +149,11 @@ final class Shapes {
         must("prevent", Scalars.text(), "How to keep it from coming back."),
         SOURCES,
         REVIEWED,
-        may("aliases", IDS, "Former ids."));
+        may("aliases", IDS, "Former ids."),
+        may(
+            "retired",
+            new MapOf("'retired'", Scalars.id()),
+            "Former ids of its signs and fixes, each with the id of its successor."));
   }
 
   /** A file of {@code stops/}. */
@@ -183,14 +193,14 @@ final class Shapes {
   }
 
   private Shape reachedMilestone() {
-    List<Shape.Key> keys = new ArrayList<>();
+    List<Shape.Key> keys = new ArrayList<>(List.of(ID));
     keys.add(must("reached", Scalars.id(), "A milestone that was reached."));
     keys.addAll(weights());
     return new Shape("a sign", keys, List.of());
   }
 
   private Shape lineOfALog() {
-    List<Shape.Key> keys = new ArrayList<>(List.of(LINE));
+    List<Shape.Key> keys = new ArrayList<>(List.of(SIGN_ID, LINE));
     keys.add(
         may("at-end", Scalars.whole(1, 10_000), "Only within that many last lines of the boot."));
     keys.add(may("repeats", Scalars.whole(2, 10_000), "Only when it stands there that often."));
@@ -210,7 +220,7 @@ final class Shapes {
   }
 
   private Shape missingMilestone() {
-    List<Shape.Key> keys = new ArrayList<>();
+    List<Shape.Key> keys = new ArrayList<>(List.of(SIGN_ID));
     keys.add(
         must("without", Scalars.id(), "A milestone that the paste covers and that is missing."));
     keys.addAll(weights());
@@ -231,6 +241,10 @@ final class Shapes {
   private Shape fix() {
     return Shape.of(
         "a fix",
+        must(
+            "id",
+            Scalars.id(),
+            "Names the fix within its fault, for ever, such as: write-loader-anew"),
         must("title", Scalars.text(), "The repair in a few words."),
         must("steps", SOME_TEXTS, "What to do, in order."),
         must("minutes", Scalars.whole(1, 2_000), "How long it takes."),
@@ -306,7 +320,9 @@ final class Shapes {
         must("title", Scalars.text(), "What the lines are, for people."),
         must("family", SOME_IDS, "Families of logs that print them."),
         must(
-            "signs", ListOf.some(Shape.of("a sign", LINE, SEEN, UNLIKE, PRINTED_BY)), "The lines."),
+            "signs",
+            ListOf.some(Shape.of("a sign", SIGN_ID, LINE, SEEN, UNLIKE, PRINTED_BY)),
+            "The lines."),
         must("why", Scalars.text(), "Why they are printed and stop nothing."),
         must("matters-when", Scalars.text(), "When they do matter after all."),
         SOURCES,
@@ -351,7 +367,7 @@ final class Shapes {
                         must("text", Scalars.text(), "What the person reads."),
                         may("then", Scalars.id(), "A later step."),
                         may("fault", Scalars.id(), "The fault that it is."),
-                        may("fix", Scalars.text(), "A fix: the fault's id, /fix/, its number."),
+                        may("fix", Scalars.fix(), "A fix: the fault's id, /fix/, the fix's id."),
                         may("hand-over", Scalars.text(), "What to tell somebody more experienced."))
                     .withExactlyOne(LEADS),
                 2,
@@ -434,7 +450,7 @@ final class Shapes {
                 Shape.of(
                     "a rate",
                     must("fault", Scalars.id(), "The fault that the sign belongs to."),
-                    must("sign", Scalars.text(), "The sign's form and pattern."),
+                    must("sign", Scalars.id(), "The sign's id within the fault."),
                     must("seen", count, "In how many boots of other causes it was seen."),
                     must("of", count, "Out of how many."),
                     may(
@@ -443,6 +459,15 @@ final class Shapes {
                         "In how many boots that ended in the same stop for another reason."),
                     may("rivals", count, "Out of how many of those."))),
             "Signs that were seen in boots of other causes."));
+  }
+
+  /** {@code retired.yaml}. */
+  static ListOf retired() {
+    return ListOf.any(
+        Shape.of(
+            "a retired fix",
+            must("was", Scalars.fix(), "The id that saved walks may hold."),
+            must("now", Scalars.fix(), "The id of its successor.")));
   }
 
   /** A label in {@code boots/}. */

@@ -112,6 +112,7 @@ final class SmallReaders {
                 FaultReader.checkPattern(sign, pattern);
                 signs.add(
                     new Trail.TrailSign(
+                        fields.text("id") + "/" + sign.text("id"),
                         pattern,
                         sign.texts("seen"),
                         sign.texts("unlike"),
@@ -119,6 +120,7 @@ final class SmallReaders {
                         sign.position()));
               });
     }
+    EntryReader.distinct(fields.maps("signs"));
     Trail trail =
         new Trail(
             EntryReader.id(fields, file),
@@ -216,10 +218,19 @@ final class SmallReaders {
     return all;
   }
 
-  /**
-   * Rates by "fault id, blank, pattern": they survive when signs are added before the one that was
-   * measured.
-   */
+  /** Former ids of fixes to those of their successors. */
+  static Map<String, String> retired(Sink sink) {
+    Map<String, String> all = new LinkedHashMap<>();
+    for (Fields fields : Fields.list(sink, Shapes.retired())) {
+      String was = fields.text("was");
+      if (all.putIfAbsent(was, fields.name("now", "fix")) != null) {
+        fields.error("was", "'" + was + "' is retired twice", "keep one of the lines");
+      }
+    }
+    return all;
+  }
+
+  /** Rates by the ids of signs. */
   static Map<String, Rate> rates(Sink sink) {
     Map<String, Rate> all = new LinkedHashMap<>();
     Optional<Fields> root = Fields.root(sink, Shapes.rates());
@@ -234,7 +245,8 @@ final class SmallReaders {
       if (seen > of || rivalsSeen > rivals) {
         rate.error("seen", "seen more often than there were boots", "run score --fit again");
       } else {
-        all.put(rate.text("fault") + " " + rate.text("sign"), new Rate(seen, of, rivalsSeen, rivals));
+        all.put(
+            rate.text("fault") + "/" + rate.text("sign"), new Rate(seen, of, rivalsSeen, rivals));
       }
     }
     return all;
