@@ -15,6 +15,8 @@ public final class Corrections {
           Dependence.NAME,
           PassedBy.NAME,
           FarFromEnd.NAME,
+          StopUnseen.NAME,
+          CameThrough.NAME,
           StageFit.NAME,
           Absence.NAME,
           Borrowed.NAME,

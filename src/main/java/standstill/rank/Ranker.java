@@ -13,6 +13,7 @@ import standstill.base.Base;
 import standstill.base.Chance;
 import standstill.base.Fault;
 import standstill.base.Reviewed;
+import standstill.base.Sign;
 import standstill.base.Stage;
 import standstill.base.Stop;
 import standstill.match.Matches;
@@ -74,7 +75,9 @@ public final class Ranker {
             new Absence(model, corrections),
             new Borrowed(model, corrections),
             new LeftOver(model, corrections),
-            new Temper(model, corrections));
+            new Temper(model, corrections),
+            new StopUnseen(model, corrections),
+            new CameThrough(model, corrections));
   }
 
   /**
@@ -102,7 +105,7 @@ public final class Ranker {
 
   /** Ranks the faults of a family for one boot. */
   public Ranking rank(String family, Trace trace, Matches matches) {
-    Weighing weighing = new Weighing(rules, trace, matches);
+    Weighing weighing = new Weighing(rules, trace, matches, this::signs);
     List<Stop> stops = stops(family);
     BitSet stopLines = new BitSet();
     stops.forEach(s -> weighing.seen(s).forEach(seen -> stopLines.or(Clue.linesOf(seen))));
@@ -169,6 +172,12 @@ public final class Ranker {
     return List.of(
         implicit("stopped", 1 - noStall, model.number("unlisted-share"), false),
         implicit("nothing-stopped", noStall, 0.5, true));
+  }
+
+  private List<Sign> signs(Stop stop) {
+    List<Sign> signs = new ArrayList<>(stop.signs());
+    stop.general().forEach(id -> base.fault(id).ifPresent(f -> signs.addAll(f.signs())));
+    return signs;
   }
 
   private List<Weighed> weighed(

@@ -6,7 +6,10 @@ import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.function.Function;
 import standstill.base.Fault;
+import standstill.base.Sign;
+import standstill.base.SignForm;
 import standstill.base.Stage;
 import standstill.base.Stop;
 import standstill.match.Matches;
@@ -19,6 +22,7 @@ final class Weighing {
   private final Trace trace;
   private final Matches matches;
   private final SeenSigns seenSigns;
+  private final Function<Stop, List<Sign>> signs;
 
   /** What is the same for all boots. */
   record Rules(
@@ -32,9 +36,17 @@ final class Weighing {
       Absence absence,
       Borrowed borrowed,
       LeftOver leftOver,
-      Temper temper) {}
+      Temper temper,
+      StopUnseen stopUnseen,
+      CameThrough cameThrough) {}
 
-  Weighing(Rules rules, Trace trace, Matches matches) {
+  /**
+   * A weighing.
+   *
+   * @param signs all that a stop may show
+   */
+  Weighing(Rules rules, Trace trace, Matches matches, Function<Stop, List<Sign>> signs) {
+    this.signs = signs;
     this.rules = rules;
     this.trace = trace;
     this.matches = matches;
@@ -57,10 +69,14 @@ final class Weighing {
   List<Factor> factors(Stop stop) {
     List<Clue> clues = new ArrayList<>();
     for (Seen seen : seen(stop)) {
+      // A milestone that was reached stays reached, whatever comes after it.
+      boolean lasting = seen.sign().form() instanceof SignForm.Reached;
       double exponent =
           rules.temper().ofStops()
-              * rules.passedBy().exponent(seen, stop.stages(), trace)
-              * rules.farFromEnd().exponent(seen, trace);
+              * (lasting
+                  ? 1
+                  : rules.passedBy().exponent(seen, stop.stages(), trace)
+                      * rules.farFromEnd().exponent(seen, trace));
       clues.add(
           new Clue(
               seen,
@@ -77,6 +93,16 @@ final class Weighing {
             "progress ended in the stage " + trace.stage().word(),
             List.of()));
     factors.addAll(seenFactors(clues, clue -> "what this stop shows"));
+    double shown = stop.nothing() ? rules.cameThrough().factor(trace) : 1;
+    if (shown != 1) {
+      factors.add(
+          new Factor(Factor.Kind.STAGE, shown, "the text was taken on a system that runs", List.of()));
+    }
+    double unseen = rules.stopUnseen().factor(signs.apply(stop), !clues.isEmpty());
+    if (unseen < 1) {
+      factors.add(
+          new Factor(Factor.Kind.ABSENT, unseen, "nothing at the end shows it", List.of()));
+    }
     return factors;
   }
 
@@ -129,7 +155,7 @@ final class Weighing {
   }
 
   private List<Factor> seenFactors(
-      List<Clue> clues, java.util.function.Function<Clue, String> why) {
+      List<Clue> clues, Function<Clue, String> why) {
     List<OneEvent.Group> groups = rules.oneEvent().groups(clues);
     Map<Clue, Double> values =
         rules.dependence().values(groups.stream().map(OneEvent.Group::head).toList());

@@ -23,6 +23,9 @@ public final class ModelFit {
     GRID.put("pull", new double[] {0, 0.15, 0.3, 0.5, 0.7, 1});
     GRID.put("passed-by", new double[] {0.1, 0.2, 0.35, 0.5, 0.7});
     GRID.put("end-lines", new double[] {15, 30, 60, 120, 300, 1000});
+    GRID.put("stop-unseen", new double[] {0.02, 0.05, 0.1, 0.2});
+    GRID.put("read-out", new double[] {5, 10, 20, 50});
+    GRID.put("ended-well", new double[] {1, 2, 4, 8});
     GRID.put("stop-by-stage", new double[] {0.01, 0.03, 0.06, 0.1, 0.2});
     GRID.put("stop-elsewhere", new double[] {0.0003, 0.001, 0.003, 0.01});
     GRID.put("dependence", new double[] {0, 0.15, 0.3, 0.5, 0.7, 0.9});
