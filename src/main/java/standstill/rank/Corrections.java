@@ -11,6 +11,7 @@ public final class Corrections {
   /** Names of all corrections. */
   public static final List<String> NAMES =
       List.of(
+          SharedSigns.NAME,
           OneEvent.NAME,
           Dependence.NAME,
           PassedBy.NAME,

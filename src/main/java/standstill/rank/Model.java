@@ -18,6 +18,7 @@ record Model(Scale scale) {
           "unlisted-share",
           "no-stall-share",
           "general-share",
+          "coarse-share",
           "stop-by-stage",
           "stop-elsewhere",
           "leads-to",

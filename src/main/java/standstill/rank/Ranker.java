@@ -59,8 +59,9 @@ public final class Ranker {
     this.base = base;
     this.model = new Model(base.scale());
     this.consequences = new Consequences(base, model);
-    this.telling = new Telling(base, model);
     this.endsIn = new EndsIn(base, model);
+    this.telling =
+        new Telling(base, model, new SharedSigns(base, endsIn, consequences, corrections));
     this.stepsBack = new StepsBack(model, corrections);
     this.pull = new Pull(model, corrections);
     this.rules =
@@ -184,7 +185,7 @@ public final class Ranker {
       String family, Trace trace, Weighing weighing, BitSet stopLines) {
     List<Fault> faults =
         base.faultsOf(family).stream().filter(f -> !consequences.ofStop(f)).toList();
-    double total = faults.stream().mapToDouble(f -> f.howCommon().weight()).sum();
+    double total = faults.stream().mapToDouble(this::weight).sum();
     Set<String> back =
         StepsBack.behind(
             faults.stream()
@@ -195,7 +196,7 @@ public final class Ranker {
             consequences);
     List<Weighed> causes = new ArrayList<>();
     for (Fault fault : faults) {
-      double prior = fault.howCommon().weight() / total;
+      double prior = weight(fault) / total;
       List<Factor> factors = new ArrayList<>();
       factors.add(
           new Factor(
@@ -215,6 +216,11 @@ public final class Ranker {
       causes.add(new Weighed(fault, prior, product(factors), factors));
     }
     return causes;
+  }
+
+  /** A coarse cause stands only for what is not listed of its kind. */
+  private double weight(Fault fault) {
+    return fault.howCommon().weight() * (fault.general() ? model.number("coarse-share") : 1);
   }
 
   private static double product(List<Factor> factors) {

@@ -15,12 +15,13 @@ final class Telling {
   private final double decisive;
   private final double telling;
 
-  Telling(Base base, Model model) {
+  Telling(Base base, Model model, SharedSigns shared) {
     this.decisive = model.number("decisive");
     this.telling = model.number("telling");
     for (Fault fault : base.faults()) {
       for (Sign sign : fault.signs()) {
-        backgrounds.put(sign.id(), model.background(base, sign));
+        backgrounds.put(
+            sign.id(), Math.max(model.background(base, sign), shared.chance(sign)));
       }
     }
     for (Stop stop : base.stops()) {
