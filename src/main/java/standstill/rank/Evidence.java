@@ -229,7 +229,7 @@ final class Evidence {
     seen.forEach(s -> seenEvents.add(s.sign().event()));
     Map<String, Sign> absent = new LinkedHashMap<>();
     for (Sign sign : fault.signs()) {
-      if (!seenEvents.contains(sign.event())) {
+      if (!seenEvents.contains(sign.event()) && !matches.untold().contains(sign.id())) {
         absent.merge(sign.event(), sign, (a, b) -> a.shows().value() >= b.shows().value() ? a : b);
       }
     }
