@@ -32,8 +32,13 @@ final class Absence {
     this.beside = model.number("absence-beside");
   }
 
-  /** The factors, whose product is never below the floor; their order makes no difference. */
-  List<Factor> factors(Fault fault, List<Seen> seen, Telling telling, Trace trace) {
+  /**
+   * The factors, whose product is never below the floor; their order makes no difference.
+   *
+   * @param untold ids of signs of which the paste can't tell whether they are there
+   */
+  List<Factor> factors(
+      Fault fault, List<Seen> seen, Telling telling, Trace trace, Set<String> untold) {
     List<Factor> factors = new ArrayList<>();
     if (!on || !trace.complete().contains(fault.stage())) {
       return factors;
@@ -42,7 +47,7 @@ final class Absence {
     seen.forEach(s -> seenEvents.add(s.sign().event()));
     Map<String, Sign> absent = new LinkedHashMap<>();
     for (Sign sign : fault.signs()) {
-      if (!seenEvents.contains(sign.event())) {
+      if (!seenEvents.contains(sign.event()) && !untold.contains(sign.id())) {
         absent.merge(sign.event(), sign, (a, b) -> a.shows().value() >= b.shows().value() ? a : b);
       }
     }

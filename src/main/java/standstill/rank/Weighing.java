@@ -140,7 +140,10 @@ final class Weighing {
                     ? "a sign of it"
                     : "a sign of what it leads to: " + clue.seen().fault().title());
     factors.add(rules.borrowed().factor(fault, seen(fault), factors, rules.telling()));
-    factors.addAll(rules.absence().factors(fault, seen(fault), rules.telling(), trace));
+    factors.addAll(
+        rules
+            .absence()
+            .factors(fault, seen(fault), rules.telling(), trace, matches.untold()));
     if (!fault.general()) {
       factors.add(rules.leftOver().factor(matches.complaints(), known));
     }

@@ -7,7 +7,8 @@ import org.yaml.snakeyaml.nodes.Node;
 import org.yaml.snakeyaml.nodes.ScalarNode;
 
 /**
- * One of two shapes; a key that only the first one has tells which.
+ * One of two shapes, the second of which may be a choice again; a key that only the first one has
+ * tells which.
  *
  * @param key the key that tells
  * @param with the shape with it

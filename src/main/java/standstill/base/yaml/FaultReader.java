@@ -16,6 +16,7 @@ import standstill.base.Risk;
 import standstill.base.Sign;
 import standstill.base.SignForm;
 import standstill.base.Stage;
+import standstill.base.Statement;
 import standstill.text.Pattern;
 
 /** Reads one file of {@code kb/faults/}. */
@@ -117,7 +118,7 @@ final class FaultReader {
       Optional<SignForm> form = form(sign);
       if (form.isPresent()) {
         boolean onLine = form.get() instanceof SignForm.OnLine;
-        String says = onLine ? sign.text("says") : "";
+        String says = form.get() instanceof SignForm.Without ? "" : sign.text("says");
         checkSays(sign, form.get(), says);
         signs.add(
             new Sign(
@@ -144,47 +145,65 @@ final class FaultReader {
     if (sign.keys().contains("reached")) {
       return Optional.of(new SignForm.Reached(sign.text("reached")));
     }
+    if (sign.keys().contains("fact")) {
+      return Statement.of(sign.text("fact")).map(SignForm.OfFact::new);
+    }
     Optional<Pattern> line = sign.pattern("line");
-    line.ifPresent(pattern -> checkPattern(sign, pattern));
+    line.ifPresent(pattern -> checkPattern(sign, "line", pattern));
     return line.map(
         pattern ->
             new SignForm.OnLine(
                 pattern,
                 sign.number("at-end", 0),
                 sign.number("repeats", 1),
-                sign.decimal("after-gap", 0)));
+                sign.decimal("after-gap", 0),
+                joins(sign)));
+  }
+
+  private static List<SignForm.Join> joins(Fields sign) {
+    List<SignForm.Join> joins = new ArrayList<>();
+    for (SignForm.Join.Kind kind : SignForm.Join.Kind.values()) {
+      sign.pattern(kind.word())
+          .ifPresent(
+              pattern -> {
+                checkPattern(sign, kind.word(), pattern);
+                joins.add(new SignForm.Join(kind, pattern));
+              });
+    }
+    return joins;
   }
 
   /** Holds the editorial rules for patterns; they keep matching fast and captures sensible. */
-  static void checkPattern(Fields sign, Pattern pattern) {
+  static void checkPattern(Fields sign, String key, Pattern pattern) {
     String source = pattern.source();
     if (source.startsWith(".*") || source.endsWith(".*")) {
       sign.error(
-          "line",
+          key,
           "pattern has '.*' at an end",
           "leave it out; a pattern matches anywhere in the message");
     }
     if (pattern.literals().isEmpty()) {
       sign.error(
-          "line",
+          key,
           "pattern has no literal of three characters that every match contains",
           "name a word of the message");
     }
     if (pattern.foundIn("")) {
-      sign.error("line", "pattern matches the empty text", "");
+      sign.error(key, "pattern matches the empty text", "");
     }
   }
 
   private static void checkSays(Fields sign, SignForm form, String says) {
-    List<String> groups =
-        form instanceof SignForm.OnLine onLine ? onLine.line().groups() : List.of();
+    List<String> groups = form.values();
     int at = says.indexOf('{');
     while (at >= 0) {
       int end = says.indexOf('}', at);
       String group = end < 0 ? says.substring(at + 1) : says.substring(at + 1, end);
       if (!groups.contains(group)) {
         sign.error(
-            "says", "'{" + group + "}' is no group of the pattern", Words.advice(group, groups));
+            "says",
+            "'{" + group + "}' is no " + (form instanceof SignForm.OfFact ? "value of the statement" : "group of the pattern"),
+            Words.advice(group, groups));
       }
       at = end < 0 ? -1 : says.indexOf('{', end);
     }

@@ -7,10 +7,16 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collection;
 import java.util.List;
+import java.util.Map;
 import standstill.base.Label;
 import standstill.base.Risk;
 import standstill.base.Scale;
+import standstill.base.SignForm;
 import standstill.base.Stage;
+import standstill.base.Statement;
+import standstill.base.ThingSort;
+import standstill.base.ThingState;
+import standstill.base.WishKind;
 
 /**
  * The keys of all files of the base, with what may stand under them: the one table that the readers
@@ -36,6 +42,24 @@ final class Shapes {
   private static final Value SOME_TEXTS = ListOf.some(Scalars.text());
   private static final Value IDS = ListOf.any(Scalars.id());
   private static final Value SOME_IDS = ListOf.some(Scalars.id());
+
+  private static final List<String> THINGS =
+      Arrays.stream(ThingSort.values()).map(ThingSort::word).toList();
+
+  private static final List<String> WISHES =
+      Arrays.stream(WishKind.values()).map(WishKind::word).toList();
+
+  private static final List<String> STATES =
+      Arrays.stream(ThingState.values()).map(ThingState::word).toList();
+
+  private static final Map<SignForm.Join.Kind, String> JOINS =
+      Map.of(
+          SignForm.Join.Kind.THEN_NOT,
+          "Only where no line below matches this, with the same values of shared groups.",
+          SignForm.Join.Kind.AFTER,
+          "Only where a line above matches this, with the same values of shared groups.",
+          SignForm.Join.Kind.BEFORE,
+          "Only where a line below matches this, with the same values of shared groups.");
 
   private static final Shape.Key SOURCES =
       must(
@@ -189,11 +213,12 @@ final class Shapes {
     return new Choice(
         "without",
         missingMilestone(),
-        new Choice("reached", reachedMilestone(), lineOfALog()));
+        new Choice(
+            "reached", reachedMilestone(), new Choice("fact", statement(), lineOfALog())));
   }
 
   private Shape reachedMilestone() {
-    List<Shape.Key> keys = new ArrayList<>(List.of(ID));
+    List<Shape.Key> keys = new ArrayList<>(List.of(SIGN_ID));
     keys.add(must("reached", Scalars.id(), "A milestone that was reached."));
     keys.addAll(weights());
     return new Shape("a sign", keys, List.of());
@@ -209,6 +234,9 @@ final class Shapes {
             "after-gap",
             Scalars.number(1, 86_400),
             "Only when that many seconds of silence stand before it."));
+    for (SignForm.Join.Kind kind : SignForm.Join.Kind.values()) {
+      keys.add(may(kind.word(), Scalars.pattern(), JOINS.get(kind)));
+    }
     keys.addAll(weights());
     keys.add(
         may(
@@ -216,6 +244,19 @@ final class Shapes {
             Scalars.text(),
             "A sentence built from the captured values, such as: disk {name} is gone"));
     keys.addAll(List.of(SEEN, UNLIKE, PRINTED_BY));
+    return new Shape("a sign", keys, List.of());
+  }
+
+  private Shape statement() {
+    List<Shape.Key> keys = new ArrayList<>(List.of(SIGN_ID));
+    keys.add(
+        must("fact", words(Statement.words()), "A statement on the machine that has to hold."));
+    keys.addAll(weights());
+    keys.add(
+        may(
+            "says",
+            Scalars.text(),
+            "A sentence built from the statement's values, such as: {class} {device} has no driver"));
     return new Shape("a sign", keys, List.of());
   }
 
@@ -405,7 +446,45 @@ final class Shapes {
                     must("title", Scalars.text(), "Name for people."),
                     LINE,
                     SEEN)),
-            "Lines that prove that a stage began or ended."));
+            "Lines that prove that a stage began or ended."),
+        may("facts", ListOf.any(factLine()), "What lines say of the machine."),
+        may(
+            "device-classes",
+            ListOf.any(
+                Shape.of(
+                    "a class of devices",
+                    must("code", Scalars.text(), "Hexadecimal digits that the number begins with."),
+                    must("thing", words(THINGS), "What such a device is."),
+                    must("title", Scalars.text(), "In words, for people."),
+                    may("disks", Scalars.word(List.of("yes")), "That disks hang on it."),
+                    may("drivers", TEXTS, "How its drivers call themselves."))),
+            "What class numbers of devices mean."),
+        may(
+            "names",
+            ListOf.any(
+                Shape.of(
+                    "a rule for names",
+                    must("line", Scalars.pattern(), "The long name, from its beginning."),
+                    must("as", Scalars.text(), "The usual name, with {group} places."),
+                    SEEN)),
+            "Names that are one."));
+  }
+
+  private static Shape factLine() {
+    return Shape.of(
+        "a fact line",
+        ID,
+        LINE,
+        may("beside", Scalars.pattern(), "Must stand in the same message as well."),
+        may("unless", Scalars.pattern(), "Must not stand in the same message."),
+        may("thing", words(THINGS), "Sort of the thing that it speaks of."),
+        may("wish", words(WISHES), "Kind of the wish that it speaks of."),
+        must("state", words(STATES), "What it says of it."),
+        may("name", Scalars.text(), "Its name, with {group} places; the group 'name' when left out; a wish may have none."),
+        may("on", Scalars.text(), "What it hangs on, with {group} places."),
+        may("with", new MapOf("'with'", Scalars.text()), "Further values, with {group} places."),
+        may("each", Scalars.text(), "The group that names several; {each} is one of them."),
+        SEEN);
   }
 
   /** {@code scale.yaml}. */

@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import standstill.base.Check;
 import standstill.base.Example;
+import standstill.base.Facts;
 import standstill.base.Family;
 import standstill.base.LineForm;
 import standstill.base.Milestone;
@@ -109,7 +110,7 @@ final class SmallReaders {
       sign.pattern("line")
           .ifPresent(
               pattern -> {
-                FaultReader.checkPattern(sign, pattern);
+                FaultReader.checkPattern(sign, "line", pattern);
                 signs.add(
                     new Trail.TrailSign(
                         fields.text("id") + "/" + sign.text("id"),
@@ -163,6 +164,7 @@ final class SmallReaders {
                           p,
                           milestone.texts("seen"))));
     }
+    Facts facts = FactsReader.read(fields);
     return sink.hasErrors()
         ? Optional.empty()
         : Optional.of(
@@ -173,7 +175,8 @@ final class SmallReaders {
                 examples(fields, "begins"),
                 ramdisk,
                 forms,
-                milestones));
+                milestones,
+                facts));
   }
 
   private static List<Example> examples(Fields fields, String key) {
