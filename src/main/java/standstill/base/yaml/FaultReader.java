@@ -118,7 +118,7 @@ final class FaultReader {
       Optional<SignForm> form = form(sign);
       if (form.isPresent()) {
         boolean onLine = form.get() instanceof SignForm.OnLine;
-        String says = form.get() instanceof SignForm.Without ? "" : sign.text("says");
+        String says = sign.text("says");
         checkSays(sign, form.get(), says);
         signs.add(
             new Sign(

@@ -221,6 +221,7 @@ final class Shapes {
     List<Shape.Key> keys = new ArrayList<>(List.of(SIGN_ID));
     keys.add(must("reached", Scalars.id(), "A milestone that was reached."));
     keys.addAll(weights());
+    keys.add(may("says", Scalars.text(), "What that tells, as a sentence."));
     return new Shape("a sign", keys, List.of());
   }
 
@@ -265,6 +266,7 @@ final class Shapes {
     keys.add(
         must("without", Scalars.id(), "A milestone that the paste covers and that is missing."));
     keys.addAll(weights());
+    keys.add(may("says", Scalars.text(), "What that tells, as a sentence."));
     return new Shape("a sign", keys, List.of());
   }
 
