@@ -59,6 +59,10 @@ public final class JsonReport {
     input.put("lines", report.log().lineCount());
     input.put("boots", report.log().boots().size());
     input.put("boot", report.diagnosis().map(d -> d.boot().number()).orElse(0));
+    report
+        .diagnosis()
+        .filter(d -> !d.whyBoot().isEmpty())
+        .ifPresent(d -> input.put("bootBecause", d.whyBoot()));
     input.put("family", report.log().family());
     if (report.diagnosis().isEmpty()) {
       ObjectNode trace = root.putObject("trace");

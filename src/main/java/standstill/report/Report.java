@@ -6,6 +6,7 @@ import standstill.log.Boot;
 import standstill.log.BootLog;
 import standstill.log.LogLine;
 import standstill.match.SeenTrail;
+import standstill.machine.Machine;
 import standstill.rank.Ranking;
 import standstill.trace.Trace;
 
@@ -25,13 +26,21 @@ public record Report(String verdict, String reason, BootLog log, Optional<Diagno
    * The diagnosis of one boot.
    *
    * @param boot the boot that was looked at
+   * @param whyBoot why that one, when the text has several; empty otherwise
    * @param trace how far it came
    * @param ranking causes with probabilities
    * @param trails lines that look bad and are harmless
    * @param unexplained warnings and errors near the stop that nothing explains
+   * @param machine what the lines say of the machine
    */
   public record Diagnosis(
-      Boot boot, Trace trace, Ranking ranking, List<SeenTrail> trails, List<LogLine> unexplained) {
+      Boot boot,
+      String whyBoot,
+      Trace trace,
+      Ranking ranking,
+      List<SeenTrail> trails,
+      List<LogLine> unexplained,
+      Optional<Machine> machine) {
     public Diagnosis {
       trails = List.copyOf(trails);
       unexplained = List.copyOf(unexplained);
