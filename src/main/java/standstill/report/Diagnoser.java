@@ -9,6 +9,7 @@ import java.util.Objects;
 import java.util.Optional;
 import standstill.base.Base;
 import standstill.base.Family;
+import standstill.guide.Look;
 import standstill.log.Boot;
 import standstill.log.BootLog;
 import standstill.log.LogLine;
@@ -18,6 +19,7 @@ import standstill.match.SignMatcher;
 import standstill.rank.Cause;
 import standstill.rank.Ranker;
 import standstill.rank.Ranking;
+import standstill.rank.Verdict;
 import standstill.trace.Trace;
 import standstill.trace.Tracer;
 
@@ -126,6 +128,9 @@ public final class Diagnoser {
             ranking,
             seen.matches().trails(),
             unexplained(seen.boot(), seen.matches().explained()),
+            ranking.verdict() == Verdict.NO_STALL
+                ? Optional.empty()
+                : Look.best(base, ranking),
             seen.matches().machine());
     return new Report(ranking.verdict().word(), "", log, Optional.of(diagnosis));
   }

@@ -89,6 +89,16 @@ public final class JsonReport {
     List<Cause> shown =
         diagnosis.ranking().listed().stream().filter(Cause::hasProof).limit(top).toList();
     shown.forEach(cause -> cause(causes.addObject(), cause));
+    diagnosis
+        .look()
+        .ifPresent(
+            look -> {
+              ObjectNode node = root.putObject("look");
+              node.put("id", look.check().id());
+              node.put("title", look.check().title());
+              node.put("minutes", look.check().minutes());
+              strings(node.putArray("how"), look.check().how());
+            });
     ArrayNode trails = root.putArray("falseTrails");
     diagnosis.trails().forEach(trail -> trail(trails.addObject(), trail));
     ArrayNode unexplained = root.putArray("unexplained");

@@ -2,6 +2,7 @@ package standstill.report;
 
 import java.util.List;
 import java.util.Optional;
+import standstill.guide.Look;
 import standstill.log.Boot;
 import standstill.log.BootLog;
 import standstill.log.LogLine;
@@ -31,6 +32,7 @@ public record Report(String verdict, String reason, BootLog log, Optional<Diagno
    * @param ranking causes with probabilities
    * @param trails lines that look bad and are harmless
    * @param unexplained warnings and errors near the stop that nothing explains
+   * @param look the look that would settle most; empty when none would
    * @param machine what the lines say of the machine
    */
   public record Diagnosis(
@@ -40,6 +42,7 @@ public record Report(String verdict, String reason, BootLog log, Optional<Diagno
       Ranking ranking,
       List<SeenTrail> trails,
       List<LogLine> unexplained,
+      Optional<Look> look,
       Optional<Machine> machine) {
     public Diagnosis {
       trails = List.copyOf(trails);
