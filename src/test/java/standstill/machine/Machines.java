@@ -75,6 +75,8 @@ final class Machines {
   private static final Base BASE = base();
   static final Family LINUX = BASE.family("linux").orElseThrow();
   private static final MachineReader READER = new MachineReader(LINUX);
+  private static final LogReader LOGS = new LogReader(BASE.families());
+  private static final Tracer TRACER = new Tracer(LINUX);
 
   private Machines() {}
 
@@ -88,9 +90,9 @@ final class Machines {
 
   /** The first boot of a text. */
   static Machine of(String... parts) {
-    BootLog log = new LogReader(BASE.families()).read(String.join("", parts));
+    BootLog log = LOGS.read(String.join("", parts));
     Boot boot = log.boots().get(0);
-    return READER.read(boot, new Tracer(LINUX).trace(boot));
+    return READER.read(boot, TRACER.trace(boot));
   }
 
   static Said.Verdict verdict(Statement statement, String... parts) {
