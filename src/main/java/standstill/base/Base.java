@@ -24,6 +24,8 @@ import java.util.Set;
  * @param synonyms words that mean the same in a search
  * @param retired former ids of fixes to those of their successors, both with their fault's; besides
  *     those that a fault itself names
+ * @param circumstances in what respects systems differ
+ * @param blocks steps that repairs share
  */
 public record Base(
     Scale scale,
@@ -35,7 +37,9 @@ public record Base(
     List<Walk> walks,
     Map<String, Rate> rates,
     List<Synonyms> synonyms,
-    Map<String, String> retired) {
+    Map<String, String> retired,
+    List<Circumstance> circumstances,
+    List<StepBlock> blocks) {
   private static final int MOST_SUCCESSIONS = 20;
 
   public Base {
@@ -48,6 +52,8 @@ public record Base(
     rates = Collections.unmodifiableMap(new LinkedHashMap<>(rates));
     synonyms = List.copyOf(synonyms);
     retired = Map.copyOf(retired);
+    circumstances = List.copyOf(circumstances);
+    blocks = List.copyOf(blocks);
   }
 
   /** A base without walks and synonyms. */
@@ -59,7 +65,19 @@ public record Base(
       List<Symptom> symptoms,
       List<Trail> trails,
       Map<String, Rate> rates) {
-    this(scale, families, faults, checks, symptoms, trails, List.of(), rates, List.of(), Map.of());
+    this(
+        scale,
+        families,
+        faults,
+        checks,
+        symptoms,
+        trails,
+        List.of(),
+        rates,
+        List.of(),
+        Map.of(),
+        List.of(),
+        List.of());
   }
 
   /** The family of that id. */
@@ -144,25 +162,49 @@ public record Base(
     return faults.stream().filter(f -> f.families().contains(family)).toList();
   }
 
+  /** What circumstances can be, by its word. */
+  public Optional<Circumstance.Case> caseOf(String word) {
+    return circumstances.stream().flatMap(c -> c.option(word).stream()).findFirst();
+  }
+
+  /** The shared steps of that id. */
+  public Optional<StepBlock> block(String id) {
+    return blocks.stream().filter(b -> b.id().equals(id)).findFirst();
+  }
+
   /**
    * The same base without one fault: how the tool behaves for a cause that nobody has listed yet.
    */
   public Base without(String faultId) {
     List<Fault> kept = new ArrayList<>(faults);
     kept.removeIf(f -> f.id().equals(faultId));
-    return new Base(
-        scale, families, kept, checks, symptoms, trails, walks, rates, synonyms, retired);
+    return with(kept, rates, retired);
   }
 
   /** The same base with other former ids of fixes. */
   public Base withRetired(Map<String, String> others) {
-    return new Base(
-        scale, families, faults, checks, symptoms, trails, walks, rates, synonyms, others);
+    return with(faults, rates, others);
   }
 
   /** The same base with other background rates. */
   public Base withRates(Map<String, Rate> others) {
+    return with(faults, others, retired);
+  }
+
+  private Base with(
+      List<Fault> someFaults, Map<String, Rate> someRates, Map<String, String> someRetired) {
     return new Base(
-        scale, families, faults, checks, symptoms, trails, walks, others, synonyms, retired);
+        scale,
+        families,
+        someFaults,
+        checks,
+        symptoms,
+        trails,
+        walks,
+        someRates,
+        synonyms,
+        someRetired,
+        circumstances,
+        blocks);
   }
 }

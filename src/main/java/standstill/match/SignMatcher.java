@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.function.ObjIntConsumer;
+import java.util.function.Predicate;
 import standstill.base.Base;
 import standstill.base.Family;
 import standstill.base.Fault;
@@ -38,10 +39,14 @@ public final class SignMatcher {
 
   private record TrailLine(Trail trail, Pattern pattern) {}
 
+  /** A line that harmless lines depend on, with its trail. */
+  private record ProvisoLine(Trail trail, Trail.Proviso proviso) {}
+
   private final Family family;
   private final List<OnLine> onLine = new ArrayList<>();
   private final List<Missing> missing = new ArrayList<>();
   private final List<TrailLine> trailLines = new ArrayList<>();
+  private final List<ProvisoLine> provisoLines = new ArrayList<>();
   private final PatternSet patterns;
   private final boolean shortcut;
 
@@ -77,6 +82,15 @@ public final class SignMatcher {
         }
       }
     }
+    for (Trail trail : base.trails()) {
+      for (Trail.Proviso proviso : trail.only()) {
+        if (trail.families().contains(family.id())
+            && proviso.form() instanceof SignForm.OnLine form) {
+          provisoLines.add(new ProvisoLine(trail, proviso));
+          all.add(form.line());
+        }
+      }
+    }
     patterns = new PatternSet(all);
   }
 
@@ -87,12 +101,8 @@ public final class SignMatcher {
     BitSet explained = new BitSet(lines.size());
     for (int i = 0; i < lines.size(); i++) {
       LogLine line = lines.get(i);
-      String message = line.message();
-      if (message.length() > LONGEST_MESSAGE) {
-        message = message.substring(0, LONGEST_MESSAGE);
-      }
       int index = i;
-      String text = message;
+      String text = bounded(line.message());
       candidates(
           text,
           boot.mayBeTyped(),
@@ -106,10 +116,15 @@ public final class SignMatcher {
                               .add(new Hit(index, line.number(), line.text(), match.values()))));
     }
     trace.milestones().stream().map(Reached::index).forEach(explained::set);
-    List<SeenTrail> trails = trails(found, explained);
+    List<SeenTrail> trails = trails(found, trace, explained);
     List<Complaint> complaints = Complaint.of(boot, explained);
     List<Seen> signs = signs(found, lines.size(), trace, explained);
     return new Matches(signs, trails, complaints, explained);
+  }
+
+  /** A message as far as it is matched. */
+  static String bounded(String message) {
+    return message.length() > LONGEST_MESSAGE ? message.substring(0, LONGEST_MESSAGE) : message;
   }
 
   private void candidates(String message, boolean typed, ObjIntConsumer<Pattern> taker) {
@@ -120,7 +135,8 @@ public final class SignMatcher {
     }
   }
 
-  private List<SeenTrail> trails(Map<Integer, Lines> found, BitSet explained) {
+  private List<SeenTrail> trails(Map<Integer, Lines> found, Trace trace, BitSet explained) {
+    harmlessOnly(found, trace);
     Map<String, SeenTrail> byTrail = new java.util.LinkedHashMap<>();
     for (int t = 0; t < trailLines.size(); t++) {
       Lines lines = found.get(onLine.size() + t);
@@ -137,6 +153,49 @@ public final class SignMatcher {
       }
     }
     return new ArrayList<>(byTrail.values());
+  }
+
+  /** Takes out the lines of false trails that are not harmless in this boot. */
+  private void harmlessOnly(Map<Integer, Lines> found, Trace trace) {
+    for (int t = 0; t < trailLines.size(); t++) {
+      Trail trail = trailLines.get(t).trail();
+      int place = onLine.size() + t;
+      Lines lines = trail.only().isEmpty() ? null : found.get(place);
+      if (lines != null) {
+        Lines harmless =
+            lines.keeping(
+                hit -> trail.only().stream().allMatch(p -> holds(p, trail, hit, found, trace)));
+        if (harmless.times == 0) {
+          found.remove(place);
+        } else {
+          found.put(place, harmless);
+        }
+      }
+    }
+  }
+
+  private boolean holds(
+      Trail.Proviso proviso, Trail trail, Hit hit, Map<Integer, Lines> found, Trace trace) {
+    if (proviso.form() instanceof SignForm.Without without) {
+      Optional<Milestone> milestone = family.milestone(without.milestone());
+      return proviso.there()
+          ? milestone.isPresent() && isMissing(milestone.get(), trace)
+          : trace.milestone(without.milestone()).isPresent();
+    }
+    Lines lines =
+        found.get(
+            onLine.size()
+                + trailLines.size()
+                + provisoLines.indexOf(new ProvisoLine(trail, proviso)));
+    boolean there = lines != null && lines.kept().stream().anyMatch(other -> agree(hit, other));
+    return there == proviso.there();
+  }
+
+  /** Whether two lines speak of the same thing, where they name it. */
+  private static boolean agree(Hit one, Hit other) {
+    return one.values().entrySet().stream()
+        .allMatch(
+            each -> other.values().getOrDefault(each.getKey(), each.getValue()).equals(each.getValue()));
   }
 
   private List<Seen> signs(
@@ -204,6 +263,14 @@ public final class SignMatcher {
         hits.add(last.getLast());
       }
       return hits;
+    }
+
+    /** Those of the kept ones that pass; of a line that comes very often the middle is left out. */
+    Lines keeping(Predicate<Hit> passes) {
+      Lines some = new Lines();
+      first.stream().filter(passes).forEach(some::add);
+      last.stream().filter(passes).forEach(some::add);
+      return some;
     }
 
     /** Those at or after a place in the boot; exact as long as no more than {@link #LAST} fit. */
