@@ -2,10 +2,13 @@ package standstill.base;
 
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /**
  * The steps of a repair as a reader gets them: what the log tells stands in its place, steps for
@@ -109,6 +112,9 @@ public record Plan(List<Row> rows, List<Row> others) {
       Given given, Map<String, String> values, List<Row> rows, List<Row> others) {
     void add(FixStep step, FixStep.Terms outer, boolean fits) {
       FixStep.Terms terms = inside(outer, step.terms());
+      if (terms.on().isEmpty() && !(outer.on().isEmpty() && step.terms().on().isEmpty())) {
+        return; // A block's variant for others than those whom the step around it is for.
+      }
       boolean still = fits && given.fits(step.terms());
       if (step instanceof FixStep.Group group) {
         List<Row> into = still ? rows : others;
@@ -178,11 +184,35 @@ public record Plan(List<Row> rows, List<Row> others) {
       return one.isEmpty() || other.isEmpty() ? one + other : one + " " + other;
     }
 
-    /** Cases add up from the outside in; care stands where it is written. */
+    /**
+     * Whom a step is for, with what stands around it: of one circumstance what both allow, and
+     * nobody at all when they allow nothing in common. Care stands where it is written.
+     */
     private static FixStep.Terms inside(FixStep.Terms outer, FixStep.Terms own) {
-      List<Circumstance.Case> on = new ArrayList<>(outer.on());
-      own.on().stream().filter(c -> !on.contains(c)).forEach(on::add);
-      return new FixStep.Terms(on, own.risk(), own.caution(), own.undo(), own.saveFirst());
+      List<Circumstance.Case> on = new ArrayList<>();
+      boolean nobody = false;
+      for (String circumstance : circumstances(outer, own)) {
+        List<Circumstance.Case> wide = of(outer, circumstance);
+        List<Circumstance.Case> narrow = of(own, circumstance);
+        List<Circumstance.Case> both =
+            narrow.isEmpty()
+                ? wide
+                : narrow.stream().filter(c -> wide.isEmpty() || wide.contains(c)).toList();
+        nobody |= both.isEmpty();
+        on.addAll(both);
+      }
+      return new FixStep.Terms(
+          nobody ? List.of() : on, own.risk(), own.caution(), own.undo(), own.saveFirst());
+    }
+
+    private static Set<String> circumstances(FixStep.Terms outer, FixStep.Terms own) {
+      return Stream.concat(outer.on().stream(), own.on().stream())
+          .map(Circumstance.Case::circumstance)
+          .collect(Collectors.toCollection(LinkedHashSet::new));
+    }
+
+    private static List<Circumstance.Case> of(FixStep.Terms terms, String circumstance) {
+      return terms.on().stream().filter(c -> c.circumstance().equals(circumstance)).toList();
     }
 
     private static FixStep.Terms cases(FixStep.Terms terms) {

@@ -86,6 +86,19 @@ class PlanTest {
   }
 
   @Test
+  void aBlockUsedForSomeShowsNoVariantForOthers() {
+    FixStep block =
+        new FixStep.Group(
+            "Light the lamp",
+            "light",
+            List.of(doing("twist", ROUND), doing("lift", SQUARE, OIL), FixStep.of("see")),
+            on(SQUARE));
+    Plan plan = Plan.of(fix(block), Given.NOTHING);
+    assertEquals(List.of("1 square / oil: lift", "1 square: see"), shown(plan.rows()));
+    assertEquals(List.of(), plan.others());
+  }
+
+  @Test
   void aBlockGivesItsTitleAndCareToTheFirstStepThatFits() {
     FixStep.Terms care =
         new FixStep.Terms(
