@@ -29,7 +29,7 @@ public record Plan(List<Row> rows, List<Row> others) {
    *
    * @param number in order, from 1; variants count side by side
    * @param heading title of the block that begins here, or empty
-   * @param on words of the cases that it is for; empty for everybody
+   * @param on the cases that it is for; empty for everybody
    * @param label those cases for people, or empty
    * @param told whether it is known that they are there
    * @param text what to do
@@ -41,7 +41,7 @@ public record Plan(List<Row> rows, List<Row> others) {
   public record Row(
       int number,
       String heading,
-      List<String> on,
+      List<Circumstance.Case> on,
       String label,
       boolean told,
       String text,
@@ -82,29 +82,41 @@ public record Plan(List<Row> rows, List<Row> others) {
   }
 
   /**
-   * Variants that stand beside each other begin with the same number, and what comes after them
-   * goes on behind the longest.
+   * Variants that exclude each other begin with the same number, and what comes after them goes on
+   * behind the longest.
    */
   private static List<Row> numbered(List<Row> rows) {
     List<Row> numbered = new ArrayList<>();
     int next = 1;
     int choice = 1;
     int end = 1;
-    String label = "";
+    List<Circumstance.Case> before = List.of();
     for (Row row : rows) {
-      if (row.label().isEmpty()) {
-        next = Math.max(next, end);
-      } else if (label.isEmpty()) {
-        choice = next;
-      } else if (!row.label().equals(label)) {
+      boolean variant = row.heading().isEmpty() && exclude(before, row.on());
+      if (variant) {
         next = choice;
+      } else if (!row.heading().isEmpty() || !row.on().equals(before)) {
+        next = Math.max(next, end);
+        choice = next;
       }
-      label = row.label();
       numbered.add(row.at(next));
       next++;
-      end = label.isEmpty() ? next : Math.max(end, next);
+      end = Math.max(end, next);
+      before = row.on();
     }
     return numbered;
+  }
+
+  /** Whether no system is one of both kinds: in some circumstance they have no case in common. */
+  private static boolean exclude(List<Circumstance.Case> some, List<Circumstance.Case> others) {
+    return some.stream()
+        .map(Circumstance.Case::circumstance)
+        .anyMatch(
+            id -> {
+              List<Circumstance.Case> of =
+                  others.stream().filter(c -> c.circumstance().equals(id)).toList();
+              return !of.isEmpty() && some.stream().noneMatch(of::contains);
+            });
   }
 
   /** Walks down the steps of a fix. */
@@ -150,7 +162,7 @@ public record Plan(List<Row> rows, List<Row> others) {
       return new Row(
           0,
           "",
-          terms.on().stream().map(Circumstance.Case::id).toList(),
+          terms.on(),
           label(terms.on()),
           !terms.on().isEmpty() && given.tells(terms),
           filled(text),

@@ -21,6 +21,11 @@ final class Captured {
   private static final Pattern SAFE =
       Pattern.known("^[A-Za-z0-9/_][A-Za-z0-9@%_+=:,./-]{0,119}$");
 
+  /** A unit's name; init prints its description at the same place. */
+  private static final Pattern UNIT =
+      Pattern.known(
+          "\\.(?:service|mount|automount|socket|device|swap|target|path|timer|scope|slice)$");
+
   private Captured() {}
 
   static Map<String, String> of(Cause cause) {
@@ -31,8 +36,11 @@ final class Captured {
           for (Hit hit : seen.hits()) {
             hit.values()
                 .forEach(
-                    (name, value) ->
-                        found.computeIfAbsent(name, k -> new LinkedHashSet<>()).add(value));
+                    (name, value) -> {
+                      if (!name.equals("unit") || UNIT.foundIn(value)) {
+                        found.computeIfAbsent(name, k -> new LinkedHashSet<>()).add(value);
+                      }
+                    });
           }
         }
       }

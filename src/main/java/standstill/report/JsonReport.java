@@ -206,7 +206,7 @@ public final class JsonReport {
       ObjectNode node = array.addObject();
       node.put("number", row.number());
       node.put("heading", row.heading());
-      strings(node.putArray("for"), row.on());
+      strings(node.putArray("for"), row.on().stream().map(c -> c.id()).toList());
       node.put("label", row.label());
       node.put("told", row.told());
       node.put("text", row.text());

@@ -65,7 +65,8 @@ public record SystemView(List<AskView> asks) {
     for (Fix fix : fixes) {
       Plan plan = Plan.of(fix, Given.NOTHING);
       Stream.concat(plan.rows().stream(), plan.others().stream())
-          .forEach(row -> used.addAll(row.on()));
+          .flatMap(row -> row.on().stream())
+          .forEach(c -> used.add(c.id()));
     }
     List<AskView> asks = new ArrayList<>();
     for (Circumstance circumstance : base.circumstances()) {

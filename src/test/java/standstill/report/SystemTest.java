@@ -84,4 +84,13 @@ class SystemTest {
       assertEquals(Map.of("x", good), Captured.of(cause(List.of(Map.of("x", good)))), good);
     }
   }
+
+  @Test
+  void aUnitIsItsNameAndNotItsDescription() {
+    assertEquals(
+        Map.of("unit", "foo.service"),
+        Captured.of(
+            cause(List.of(Map.of("unit", "Foo Daemon"), Map.of("unit", "foo.service")))));
+    assertEquals(Map.of(), Captured.of(cause(List.of(Map.of("unit", "Foo")))));
+  }
 }
