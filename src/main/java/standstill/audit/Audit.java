@@ -18,7 +18,8 @@ public final class Audit {
           new SameSignTwice(),
           new NothingUnused(),
           new ReachableSymptoms(),
-          new ChecksTellApart());
+          new ChecksTellApart(),
+          new EndedWordings());
 
   /** Rules that find what somebody should look at; they take their time. */
   private static final List<Rule> WORTH_A_LOOK =
@@ -28,6 +29,8 @@ public final class Audit {
           new TrailsAndSigns(),
           new HealthyBoots(),
           new NeverWins(),
+          new CaughtValues(),
+          new UnusedBlocks(),
           new Reviews());
 
   private Audit() {}

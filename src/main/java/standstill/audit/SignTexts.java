@@ -3,6 +3,7 @@ package standstill.audit;
 import java.util.ArrayList;
 import java.util.List;
 import standstill.base.Base;
+import standstill.base.Circumstance;
 import standstill.base.Example;
 import standstill.base.FactLine;
 import standstill.base.Family;
@@ -43,6 +44,18 @@ final class SignTexts implements Rule {
     for (Trail trail : base.trails()) {
       for (Trail.TrailSign sign : trail.signs()) {
         test(problems, sign.where(), sign.line(), sign.seen(), sign.unlike());
+      }
+      for (Trail.Proviso proviso : trail.only()) {
+        if (proviso.form() instanceof SignForm.OnLine onLine) {
+          test(problems, proviso.where(), onLine.line(), proviso.seen(), proviso.unlike());
+        }
+      }
+    }
+    for (Circumstance circumstance : base.circumstances()) {
+      for (Circumstance.Case each : circumstance.cases()) {
+        for (Example tell : each.tells()) {
+          test(problems, circumstance.where(), tell.line(), tell.seen(), List.of());
+        }
       }
     }
     for (Family family : base.families()) {

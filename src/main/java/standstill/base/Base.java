@@ -25,6 +25,8 @@ import java.util.Set;
  * @param synonyms words that mean the same in a search
  * @param retired former ids of fixes to those of their successors, both with their fault's; besides
  *     those that a fault itself names
+ * @param circumstances in what respects systems differ
+ * @param blocks steps that repairs share
  */
 public record Base(
     Scale scale,
@@ -37,7 +39,9 @@ public record Base(
     List<Walk> walks,
     Map<String, Rate> rates,
     List<Synonyms> synonyms,
-    Map<String, String> retired) {
+    Map<String, String> retired,
+    List<Circumstance> circumstances,
+    List<StepBlock> blocks) {
   private static final int MOST_SUCCESSIONS = 20;
 
   public Base {
@@ -51,6 +55,8 @@ public record Base(
     rates = Collections.unmodifiableMap(new LinkedHashMap<>(rates));
     synonyms = List.copyOf(synonyms);
     retired = Map.copyOf(retired);
+    circumstances = List.copyOf(circumstances);
+    blocks = List.copyOf(blocks);
   }
 
   /** A base without stops, walks and synonyms. */
@@ -73,7 +79,9 @@ public record Base(
         List.of(),
         rates,
         List.of(),
-        Map.of());
+        Map.of(),
+        List.of(),
+        List.of());
   }
 
   /** The family of that id. */
@@ -171,6 +179,16 @@ public record Base(
     return faults.stream().filter(f -> f.families().contains(family)).toList();
   }
 
+  /** What circumstances can be, by its word. */
+  public Optional<Circumstance.Case> caseOf(String word) {
+    return circumstances.stream().flatMap(c -> c.option(word).stream()).findFirst();
+  }
+
+  /** The shared steps of that id. */
+  public Optional<StepBlock> block(String id) {
+    return blocks.stream().filter(b -> b.id().equals(id)).findFirst();
+  }
+
   /**
    * The same base without one fault: how the tool behaves for a cause that nobody has listed yet.
    */
@@ -211,6 +229,8 @@ public record Base(
         walks,
         newRates,
         synonyms,
-        newRetired);
+        newRetired,
+        circumstances,
+        blocks);
   }
 }

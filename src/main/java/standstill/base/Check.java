@@ -14,6 +14,7 @@ import standstill.text.Position;
  * @param risk what it puts at risk
  * @param needs things that the person must have
  * @param cautions to be read before
+ * @param when what has to be so for it to make sense
  * @param answers two to five; "I don't know" is not among them
  * @param sources where it comes from
  * @param reviewed when somebody last looked at the entry
@@ -27,6 +28,7 @@ public record Check(
     Risk risk,
     List<String> needs,
     List<String> cautions,
+    List<Condition> when,
     List<Answer> answers,
     List<Source> sources,
     Reviewed reviewed,
@@ -35,6 +37,7 @@ public record Check(
     how = List.copyOf(how);
     needs = List.copyOf(needs);
     cautions = List.copyOf(cautions);
+    when = List.copyOf(when);
     answers = List.copyOf(answers);
     sources = List.copyOf(sources);
   }

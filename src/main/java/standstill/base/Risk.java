@@ -11,6 +11,8 @@ public enum Risk {
   RESTART("needs a restart"),
   /** Settings that can be put back. */
   SETTINGS("changes a setting"),
+  /** The way into the system: keys, passwords, boot entries. */
+  LOCKS_OUT("can lock you out"),
   /** Data on a disk. */
   DATA("can lose data"),
   /** The machine's firmware. */
@@ -32,6 +34,11 @@ public enum Risk {
   /** For people. */
   public String title() {
     return title;
+  }
+
+  /** Whether the harm is hard to take back. */
+  public boolean isGrave() {
+    return compareTo(LOCKS_OUT) >= 0;
   }
 
   /** The risk with that word. */

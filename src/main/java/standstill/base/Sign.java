@@ -19,6 +19,7 @@ import standstill.text.Position;
  * @param seen texts that it must match
  * @param unlike near misses that it must not match
  * @param printedBy the program that prints the text, where the message check can't fetch it
+ * @param span versions of the program that prints it so
  * @param where its place in the fault's file
  */
 public record Sign(
@@ -32,6 +33,7 @@ public record Sign(
     List<String> seen,
     List<String> unlike,
     Optional<PrintedBy> printedBy,
+    Span span,
     Position where) {
   public Sign {
     seen = List.copyOf(seen);

@@ -12,6 +12,7 @@ import standstill.text.Position;
  * @param title what the lines are, for people
  * @param families ids of the families that print them
  * @param signs the lines
+ * @param only what else has to be in the boot, or must not be, for them to be harmless
  * @param why why they are harmless
  * @param mattersWhen when they do matter after all
  * @param sources where this comes from
@@ -23,6 +24,7 @@ public record Trail(
     String title,
     List<String> families,
     List<TrailSign> signs,
+    List<Proviso> only,
     String why,
     String mattersWhen,
     List<Source> sources,
@@ -31,7 +33,25 @@ public record Trail(
   public Trail {
     families = List.copyOf(families);
     signs = List.copyOf(signs);
+    only = List.copyOf(only);
     sources = List.copyOf(sources);
+  }
+
+  /**
+   * Something that has to be in a boot, or must not be, for lines to be harmless. Where its pattern
+   * and the line's have groups of the same names, the values have to be the same too.
+   *
+   * @param form what is looked for
+   * @param there whether it has to be there
+   * @param seen texts that its pattern must match
+   * @param unlike near misses
+   */
+  public record Proviso(
+      SignForm form, boolean there, List<String> seen, List<String> unlike, Position where) {
+    public Proviso {
+      seen = List.copyOf(seen);
+      unlike = List.copyOf(unlike);
+    }
   }
 
   /**
@@ -42,6 +62,7 @@ public record Trail(
    * @param seen texts that it must match
    * @param unlike near misses
    * @param printedBy the program that prints the text, where the message check can't fetch it
+   * @param span versions of the program that prints it so
    * @param where its place
    */
   public record TrailSign(
@@ -50,6 +71,7 @@ public record Trail(
       List<String> seen,
       List<String> unlike,
       Optional<Sign.PrintedBy> printedBy,
+      Span span,
       Position where) {
     public TrailSign {
       seen = List.copyOf(seen);

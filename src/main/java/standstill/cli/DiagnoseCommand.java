@@ -63,6 +63,8 @@ final class DiagnoseCommand implements Callable<Integer> {
       description = "How many causes to show at the most; 3 when left out.")
   private int top;
 
+  @Mixin private final SystemOption system = new SystemOption();
+
   @Mixin private final BaseOption base = new BaseOption();
 
   @Spec private @Nullable CommandSpec spec;
@@ -79,7 +81,10 @@ final class DiagnoseCommand implements Callable<Integer> {
       throw new Failure(
           ExitCode.USAGE, "no boot " + boot + " in this log; it has " + log.boots().size());
     }
-    Report report = diagnoser.diagnose(log, boot);
+    Report report =
+        diagnoser
+            .diagnose(log, boot)
+            .saying(diagnoser.base(), system.words(diagnoser.base()));
     PrintWriter out = Output.of(spec);
     out.print(
         json

@@ -13,7 +13,9 @@ import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import standstill.base.Base;
 import standstill.base.Check;
+import standstill.base.Fault;
 import standstill.base.Fix;
+import standstill.base.Given;
 import standstill.base.Risk;
 import standstill.base.Symptom;
 import standstill.guide.Before;
@@ -37,6 +39,7 @@ final class Dialogue {
 
   private final Base base;
   private final Guide guide;
+  private final List<String> said;
   private final Optional<Report> report;
   private final BufferedReader in;
   private final PrintWriter out;
@@ -45,14 +48,21 @@ final class Dialogue {
   private final boolean log;
   private final Disguise disguise;
 
-  Dialogue(Base base, Optional<Report> report, BufferedReader in, PrintWriter out, Style style) {
+  Dialogue(
+      Base base,
+      Optional<Report> report,
+      List<String> said,
+      BufferedReader in,
+      PrintWriter out,
+      Style style) {
     this.base = base;
+    this.said = said;
     this.guide = new Guide(base);
     this.in = in;
     this.out = out;
     this.style = style;
     this.log = report.flatMap(Report::diagnosis).isPresent();
-    this.report = log ? report : Optional.empty();
+    this.report = log ? report.map(r -> r.saying(base, said)) : Optional.empty();
     this.disguise = report.map(r -> Disguise.of(r.log())).orElseGet(() -> Disguise.of(List.of()));
     this.start =
         report
@@ -160,6 +170,13 @@ final class Dialogue {
     return course;
   }
 
+  private Given given(Fault fault) {
+    return report
+        .flatMap(Report::diagnosis)
+        .map(d -> d.given(fault))
+        .orElseGet(() -> Given.NOTHING.saying(base, said));
+  }
+
   private Course step(Step step, Course course) throws IOException {
     List<String> choices = new ArrayList<>();
     List<Course.Turn> turns = new ArrayList<>();
@@ -191,7 +208,11 @@ final class Dialogue {
       head(fix.title(), fix.minutes(), fix.risk(), needs);
       say("", "Against: " + repair.fault().title());
       cautions(fix.cautions());
-      numbered(fix.steps());
+      PlanText.write(
+          fix,
+          given(repair.fault()),
+          ". ",
+          (before, text) -> say(before, before.equals("! ") ? style.warn(text) : text));
       say("   It worked if: ", fix.prove());
       say("   To undo: ", fix.undo());
       choices.add("It helped");

@@ -17,6 +17,7 @@ import standstill.base.Base;
 import standstill.base.Check;
 import standstill.base.Fault;
 import standstill.base.Fix;
+import standstill.base.Given;
 import standstill.base.Sign;
 import standstill.base.Source;
 import standstill.base.Stage;
@@ -40,6 +41,8 @@ final class ShowCommand implements Callable<Integer> {
   @Parameters(paramLabel = "ID", description = "Id of the entry.")
   private String id = "";
 
+  @Mixin private final SystemOption system = new SystemOption();
+
   @Mixin private final BaseOption base = new BaseOption();
 
   @Spec private @Nullable CommandSpec spec;
@@ -49,7 +52,8 @@ final class ShowCommand implements Callable<Integer> {
     Base used = base.base();
     List<String> lines = new ArrayList<>();
     // Kinds have names of their own; where two share one, both are shown.
-    used.fault(id).ifPresent(fault -> fault(used, fault, lines));
+    Given given = Given.NOTHING.saying(used, system.words(used));
+    used.fault(id).ifPresent(fault -> fault(used, fault, given, lines));
     used.symptom(id).ifPresent(symptom -> symptom(used, symptom, lines));
     used.check(id).ifPresent(check -> check(used, check, lines));
     used.trail(id).ifPresent(trail -> trail(trail, lines));
@@ -63,7 +67,7 @@ final class ShowCommand implements Callable<Integer> {
     return ExitCode.OK;
   }
 
-  private void fault(Base used, Fault fault, List<String> lines) {
+  private void fault(Base used, Fault fault, Given given, List<String> lines) {
     title(fault.title(), lines);
     String former = fault.id().equals(id) ? "" : ", formerly " + id;
     text("", (fault.general() ? "general cause " : "cause ") + fault.id() + former, lines);
@@ -86,7 +90,8 @@ final class ShowCommand implements Callable<Integer> {
     for (Sign sign : fault.signs()) {
       String words =
           "; shows " + word(sign.shows().word()) + ", elsewhere " + word(sign.elsewhere().word());
-      text("- ", sign.form().describe() + words, lines);
+      String span = sign.span().words().isEmpty() ? "" : "; " + sign.span().words();
+      text("- ", sign.form().describe() + words + span, lines);
       sign.seen().stream().limit(1).forEach(seen -> text("  as in: ", seen, lines));
     }
     if (!fault.leadsTo().isEmpty()) {
@@ -103,15 +108,17 @@ final class ShowCommand implements Callable<Integer> {
       head("Repair: " + fix.title(), lines);
       text(
           "",
-          fix.minutes()
-              + " min; "
-              + fix.risk().title()
+          PlanText.tags(fix)
               + "; cures it "
               + word(fix.cures().word())
               + needs(used, fix.needs()),
           lines);
       fix.cautions().forEach(caution -> text("! ", caution, lines));
-      numbered(fix.steps(), lines);
+      fix.scope()
+          .first()
+          .flatMap(used::fix)
+          .ifPresent(first -> text("Only after: ", first.title(), lines));
+      PlanText.write(fix, given, ". ", (before, text) -> text(before, text, lines));
       text("It worked if: ", fix.prove(), lines);
       text("To undo it: ", fix.undo(), lines);
     }

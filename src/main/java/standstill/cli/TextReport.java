@@ -6,6 +6,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.TreeMap;
 import standstill.base.Fix;
+import standstill.base.Given;
 import standstill.base.Stage;
 import standstill.log.LogLine;
 import standstill.match.Seen;
@@ -55,7 +56,7 @@ final class TextReport {
     verdict(report.verdict(), diagnosis, causes);
     int number = 1;
     for (Cause cause : causes) {
-      cause(number, cause, number == 1 && report.verdict().equals("stalled"));
+      cause(number, cause, diagnosis.given(cause), number == 1 && report.verdict().equals("stalled"));
       number++;
     }
     rest(report.verdict(), diagnosis);
@@ -207,7 +208,7 @@ final class TextReport {
             });
   }
 
-  private void cause(int number, Cause cause, boolean withFix) {
+  private void cause(int number, Cause cause, Given given, boolean withFix) {
     String title = number + ". " + cause.fault().title();
     String chance = Percent.of(cause.probability());
     List<String> lines = new ArrayList<>(Paragraph.lines("", "   ", title));
@@ -234,7 +235,7 @@ final class TextReport {
       paragraph("   - ", evidence.says());
     }
     if (withFix && !cause.fault().fixes().isEmpty()) {
-      fix(cause.fault().fixes().get(0));
+      fix(cause.fault().fixes().get(0), given);
     }
     line("");
   }
@@ -245,20 +246,21 @@ final class TextReport {
             String.format(Locale.ROOT, "   %5d: %s", number, text.strip()), Paragraph.WIDTH));
   }
 
-  private void fix(Fix fix) {
+  private void fix(Fix fix, Given given) {
     line("");
     paragraph(
         "   First repair: ",
         "   ",
-        fix.title() + " (" + fix.minutes() + " min, " + fix.risk().title() + ")");
+        fix.title() + " (" + PlanText.tags(fix) + ")");
     for (String caution : fix.cautions()) {
       paragraph("   ! ", style.warn(caution));
     }
-    int step = 1;
-    for (String text : fix.steps()) {
-      paragraph("   " + step + ") ", text);
-      step++;
-    }
+    PlanText.write(
+        fix,
+        given,
+        ") ",
+        (before, text) ->
+            paragraph("   " + before, before.equals("! ") ? style.warn(text) : text));
     paragraph("   It worked if: ", "   ", fix.prove());
     paragraph("   To undo: ", "   ", fix.undo());
   }

@@ -62,6 +62,8 @@ final class WalkCommand implements Callable<Integer> {
       description = "Go on with a walk that was saved; give the same log again.")
   private @Nullable Path resume;
 
+  @Mixin private final SystemOption system = new SystemOption();
+
   @Mixin private final BaseOption base = new BaseOption();
 
   @Spec private @Nullable CommandSpec spec;
@@ -87,6 +89,7 @@ final class WalkCommand implements Callable<Integer> {
         new Dialogue(
             diagnoser.base(),
             report,
+            system.words(diagnoser.base()),
             new BufferedReader(new InputStreamReader(System.in, Style.outputCharset())),
             Output.of(spec),
             Style.detect());

@@ -14,8 +14,8 @@ public record EntryName(String path) implements Comparable<EntryName> {
   private static final int LONGEST_ID = 60;
   private static final String ENDING = ".yaml";
   private static final Set<String> FOLDERS =
-      Set.of("checks", "trails", "walks", "families", "boots");
-  private static final Set<String> FILES = Set.of("scale", "symptoms", "synonyms");
+      Set.of("checks", "trails", "walks", "families", "boots", "steps");
+  private static final Set<String> FILES = Set.of("scale", "symptoms", "synonyms", "circumstances");
 
   /** A name from outside. */
   public EntryName {

@@ -8,6 +8,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import standstill.base.Base;
 import standstill.base.Check;
@@ -31,6 +32,9 @@ import standstill.rank.Ranking;
  * charges for a risk and for each thing needed. Two rules stand above the arithmetic: a repair that
  * can lose data, writes firmware or opens the case is never the first step while a harmless one or
  * a question is left, and what a person lacks or has skipped is not proposed.
+ *
+ * <p>Where the base forces an order, the earlier repair is proposed in place of the later one, and
+ * its minutes are added to the later one's while it is not done.
  *
  * <p>Only the likeliest causes enter the arithmetic: those that hold {@link #MASS} of what the
  * listed faults have together, at most {@link #MOST_CAUSES}. The rest is one more cause that
@@ -156,18 +160,76 @@ public final class Guide {
     }
     int repair = move instanceof Troubleshooting.Repair tried ? tried.repair() : -1;
     if (repair >= 0 && problem.chance(belief, repair) >= LEAST_CHANCE) {
-      int safe = isGrave(setup.fixes().get(repair)) ? harmless(setup, said) : repair;
+      int due = due(setup, repair);
+      int safe = isGrave(setup.fixes().get(due)) ? harmless(setup, said) : due;
       if (safe >= 0) {
-        return repair(setup, safe, costNow);
+        return repair(setup, due(setup, safe), costNow);
       }
       Step.Ask cautious = cautious(setup, said, costNow);
-      return cautious != null ? cautious : repair(setup, repair, costNow);
+      return cautious != null ? cautious : repair(setup, due, costNow);
     }
     return handOver(now, said);
   }
 
+  /**
+   * What has to be done before a repair and is not done yet, or the repair itself: rescuing the
+   * data has no chance of a cure, and comes before what may lose it all the same.
+   */
+  private static int due(Setup setup, int repair) {
+    int due = repair;
+    for (int i = 0; i < setup.fixes().size(); i++) {
+      int next = index(setup.fixes(), setup.fixes().get(due).scope().first().orElse(""));
+      if (next < 0) {
+        return due;
+      }
+      due = next;
+    }
+    return due;
+  }
+
+  private static int index(List<Fix> fixes, String id) {
+    for (int i = 0; i < fixes.size(); i++) {
+      if (fixes.get(i).id().equals(id)) {
+        return i;
+      }
+    }
+    return -1;
+  }
+
+  /** Fixes that may be proposed: what has to be done before them is done, or can be. */
+  private static List<Fix> possible(Fault fault, Observations said, Limits limits) {
+    List<Fix> open = new ArrayList<>(fault.fixes());
+    open.removeIf(
+        fix ->
+            said.tried().contains(fix.id())
+                || limits.skipped().contains(fix.id())
+                || fix.needs().stream().anyMatch(limits.lacks()::contains));
+    boolean changed = true;
+    while (changed) {
+      changed =
+          open.removeIf(
+              fix ->
+                  fix.scope()
+                      .first()
+                      .filter(id -> !said.tried().contains(id) && index(open, id) < 0)
+                      .isPresent());
+    }
+    return open;
+  }
+
+  /** Minutes of a repair, with those of what has to be done before it. */
+  private double minutes(Fix fix, List<Fix> open) {
+    double sum = minutes.getOrDefault(fix.id(), 10.0);
+    int at = index(open, fix.scope().first().orElse(""));
+    for (int i = 0; i < open.size() && at >= 0; i++) {
+      sum += minutes.getOrDefault(open.get(at).id(), 10.0);
+      at = index(open, open.get(at).scope().first().orElse(""));
+    }
+    return sum;
+  }
+
   private static boolean isGrave(Fix fix) {
-    return fix.risk().compareTo(Risk.DATA) >= 0;
+    return fix.isGrave();
   }
 
   /**
@@ -232,14 +294,10 @@ public final class Guide {
     for (int f = 0; f < causes.size(); f++) {
       Fault fault = causes.get(f).fault();
       checkIds.addAll(fault.toldApartBy().keySet());
-      for (Fix fix : fault.fixes()) {
-        if (!said.tried().contains(fix.id())
-            && !limits.skipped().contains(fix.id())
-            && fix.needs().stream().noneMatch(limits.lacks()::contains)) {
-          fixes.add(fix);
-          fixFault.add(fault);
-          cured.add(f);
-        }
+      for (Fix fix : possible(fault, said, limits)) {
+        fixes.add(fix);
+        fixFault.add(fault);
+        cured.add(f);
       }
     }
     List<Check> checks = new ArrayList<>();
@@ -255,7 +313,7 @@ public final class Guide {
         new Troubleshooting(
             cured.stream().mapToInt(i -> i).toArray(),
             fixes.stream().mapToDouble(x -> x.cures().value()).toArray(),
-            fixes.stream().mapToDouble(x -> minutes.getOrDefault(x.id(), 10.0)).toArray(),
+            fixes.stream().mapToDouble(x -> minutes(x, fixes)).toArray(),
             replies(checks, causes),
             checks.stream().mapToDouble(c -> minutes.getOrDefault(c.id(), 5.0)).toArray(),
             GIVE_UP);
@@ -341,6 +399,7 @@ public final class Guide {
   }
 
   private Step repair(Setup setup, int repair, double costNow) {
+    Fix first = setup.fixes().get(repair);
     double chance = setup.problem().chance(setup.belief(), repair);
     double cost = setup.problem().cost(repair);
     boolean[] used = new boolean[setup.fixes().size()];
@@ -351,13 +410,17 @@ public final class Guide {
     // by just that share.
     return new Step.Repair(
         setup.fixFault().get(repair),
-        setup.fixes().get(repair),
+        first,
         chance,
         new Step.Why(
             cost,
             costNow,
             after,
-            "Of all repairs it has the best chance for its cost, and no question left would pay for itself.",
+            setup.fixes().stream()
+                    .anyMatch(f -> f.scope().first().equals(Optional.of(first.id())))
+                ? "It comes before a repair that has a good chance for its cost."
+                : "Of all repairs it has the best chance for its cost, and no question left would pay for"
+                    + " itself.",
             List.of(
                 String.format(Locale.ROOT, "Chance that it cures: %.0f %%", chance * 100),
                 figure("Minutes that it is reckoned at, risk and restart included", cost),

@@ -56,6 +56,9 @@ public final class SignMatcher {
 
   private record TrailLine(Trail trail, Pattern pattern) {}
 
+  /** A line that harmless lines depend on, with its trail. */
+  private record ProvisoLine(Trail trail, Trail.Proviso proviso) {}
+
   private final Family family;
   private final Map<String, Integer> order = new HashMap<>();
   private final List<OnLine> onLine = new ArrayList<>();
@@ -64,6 +67,7 @@ public final class SignMatcher {
   private final List<Milepost> reached = new ArrayList<>();
   private final List<SignForm.Join> joins = new ArrayList<>();
   private final List<TrailLine> trailLines = new ArrayList<>();
+  private final List<ProvisoLine> provisoLines = new ArrayList<>();
   private final PatternSet patterns;
   private final boolean shortcut;
   private final MachineReader machines;
@@ -109,6 +113,15 @@ public final class SignMatcher {
       }
     }
     joins.forEach(join -> all.add(join.line()));
+    for (Trail trail : base.trails()) {
+      for (Trail.Proviso proviso : trail.only()) {
+        if (trail.families().contains(family.id())
+            && proviso.form() instanceof SignForm.OnLine form) {
+          provisoLines.add(new ProvisoLine(trail, proviso));
+          all.add(form.line());
+        }
+      }
+    }
     patterns = new PatternSet(all);
     machines = new MachineReader(family);
   }
@@ -120,12 +133,8 @@ public final class SignMatcher {
     BitSet explained = new BitSet(lines.size());
     for (int i = 0; i < lines.size(); i++) {
       LogLine line = lines.get(i);
-      String message = line.message();
-      if (message.length() > LONGEST_MESSAGE) {
-        message = message.substring(0, LONGEST_MESSAGE);
-      }
       int index = i;
-      String text = message;
+      String text = bounded(line.message());
       candidates(
           text,
           boot.mayBeTyped(),
@@ -139,7 +148,7 @@ public final class SignMatcher {
                               .add(new Hit(index, line.number(), line.text(), match.values()))));
     }
     trace.milestones().stream().map(Reached::index).forEach(explained::set);
-    List<SeenTrail> trails = trails(found, explained);
+    List<SeenTrail> trails = trails(found, trace, explained);
     List<Complaint> complaints = Complaint.of(boot, explained);
     List<Seen> signs = signs(found, boot, trace, explained);
     Machine machine = machines.read(boot, trace);
@@ -187,6 +196,11 @@ public final class SignMatcher {
     return joined ? Lines.ofJoined() : new Lines();
   }
 
+  /** A message as far as it is matched. */
+  static String bounded(String message) {
+    return message.length() > LONGEST_MESSAGE ? message.substring(0, LONGEST_MESSAGE) : message;
+  }
+
   private void candidates(String message, boolean typed, ObjIntConsumer<Pattern> taker) {
     if (shortcut) {
       patterns.candidates(message, typed, taker);
@@ -195,7 +209,8 @@ public final class SignMatcher {
     }
   }
 
-  private List<SeenTrail> trails(Map<Integer, Lines> found, BitSet explained) {
+  private List<SeenTrail> trails(Map<Integer, Lines> found, Trace trace, BitSet explained) {
+    harmlessOnly(found, trace);
     Map<String, SeenTrail> byTrail = new java.util.LinkedHashMap<>();
     for (int t = 0; t < trailLines.size(); t++) {
       Lines lines = found.get(onLine.size() + t);
@@ -212,6 +227,49 @@ public final class SignMatcher {
       }
     }
     return new ArrayList<>(byTrail.values());
+  }
+
+  /** Takes out the lines of false trails that are not harmless in this boot. */
+  private void harmlessOnly(Map<Integer, Lines> found, Trace trace) {
+    for (int t = 0; t < trailLines.size(); t++) {
+      Trail trail = trailLines.get(t).trail();
+      int place = onLine.size() + t;
+      Lines lines = trail.only().isEmpty() ? null : found.get(place);
+      if (lines != null) {
+        Lines harmless =
+            lines.where(
+                hit -> trail.only().stream().allMatch(p -> holds(p, trail, hit, found, trace)));
+        if (harmless.times == 0) {
+          found.remove(place);
+        } else {
+          found.put(place, harmless);
+        }
+      }
+    }
+  }
+
+  private boolean holds(
+      Trail.Proviso proviso, Trail trail, Hit hit, Map<Integer, Lines> found, Trace trace) {
+    if (proviso.form() instanceof SignForm.Without without) {
+      Optional<Milestone> milestone = family.milestone(without.milestone());
+      return proviso.there()
+          ? milestone.isPresent() && isMissing(milestone.get(), trace)
+          : trace.milestone(without.milestone()).isPresent();
+    }
+    Lines lines =
+        found.get(
+            onLine.size()
+                + trailLines.size()
+                + provisoLines.indexOf(new ProvisoLine(trail, proviso)));
+    boolean there = lines != null && lines.kept().stream().anyMatch(other -> agree(hit, other));
+    return there == proviso.there();
+  }
+
+  /** Whether two lines speak of the same thing, where they name it. */
+  private static boolean agree(Hit one, Hit other) {
+    return one.values().entrySet().stream()
+        .allMatch(
+            each -> other.values().getOrDefault(each.getKey(), each.getValue()).equals(each.getValue()));
   }
 
   private List<Seen> signs(

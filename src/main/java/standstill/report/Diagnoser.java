@@ -16,6 +16,7 @@ import standstill.log.LogLine;
 import standstill.log.LogReader;
 import standstill.match.Complaint;
 import standstill.match.SignMatcher;
+import standstill.match.Surroundings;
 import standstill.rank.Cause;
 import standstill.rank.Ranker;
 import standstill.rank.Ranking;
@@ -40,6 +41,7 @@ public final class Diagnoser {
   private final LogReader reader;
   private final Map<String, Tracer> tracers = new HashMap<>();
   private final Map<String, SignMatcher> matchers = new HashMap<>();
+  private final Surroundings surroundings;
   private final Ranker ranker;
 
   /** Prepares a base for diagnosing. */
@@ -50,6 +52,7 @@ public final class Diagnoser {
       tracers.put(family.id(), new Tracer(family));
       matchers.put(family.id(), new SignMatcher(base, family));
     }
+    this.surroundings = new Surroundings(base);
     this.ranker = new Ranker(base);
   }
 
@@ -127,6 +130,7 @@ public final class Diagnoser {
             guessed(seen.trace(), ranking),
             ranking,
             seen.matches().trails(),
+            surroundings.of(seen.boot()),
             unexplained(seen.boot(), seen.matches().explained()),
             ranking.verdict() == Verdict.NO_STALL
                 ? Optional.empty()

@@ -9,7 +9,11 @@ import java.util.Collection;
 import java.util.List;
 import java.util.TreeMap;
 import java.util.OptionalDouble;
+import standstill.base.Condition;
 import standstill.base.Fix;
+import standstill.base.Given;
+import standstill.base.Plan;
+import standstill.base.Risk;
 import standstill.base.Stage;
 import standstill.log.LogLine;
 import standstill.match.Hit;
@@ -88,7 +92,8 @@ public final class JsonReport {
     ArrayNode causes = root.putArray("causes");
     List<Cause> shown =
         diagnosis.ranking().listed().stream().filter(Cause::hasProof).limit(top).toList();
-    shown.forEach(cause -> cause(causes.addObject(), cause));
+    shown.forEach(
+        cause -> cause(causes.addObject(), cause, diagnosis.given(cause)));
     diagnosis
         .look()
         .ifPresent(
@@ -99,6 +104,10 @@ public final class JsonReport {
               node.put("minutes", look.check().minutes());
               strings(node.putArray("how"), look.check().how());
             });
+    ObjectNode system = root.putObject("system");
+    diagnosis
+        .cases()
+        .forEach((id, words) -> words.stream().sorted().forEach(system.withArray(id)::add));
     ArrayNode trails = root.putArray("falseTrails");
     diagnosis.trails().forEach(trail -> trail(trails.addObject(), trail));
     ArrayNode unexplained = root.putArray("unexplained");
@@ -183,7 +192,7 @@ public final class JsonReport {
     }
   }
 
-  private static void cause(ObjectNode node, Cause cause) {
+  private static void cause(ObjectNode node, Cause cause, Given given) {
     node.put("id", cause.fault().id());
     node.put("title", cause.fault().title());
     node.put("stage", cause.fault().stage().word());
@@ -202,7 +211,7 @@ public final class JsonReport {
           .put("why", factor.why());
     }
     ArrayNode fixes = node.putArray("fixes");
-    cause.fault().fixes().forEach(fix -> fix(fixes.addObject(), fix));
+    cause.fault().fixes().forEach(fix -> fix(fixes.addObject(), fix, given));
   }
 
   private static void evidence(ArrayNode array, List<Evidence> evidence) {
@@ -218,11 +227,13 @@ public final class JsonReport {
     }
   }
 
-  /** A fix as JSON, for all who write one. */
-  public static void fix(ObjectNode node, Fix fix) {
+  private static void fix(ObjectNode node, Fix fix, Given given) {
+    Plan plan = Plan.of(fix, given);
     node.put("id", fix.id());
     node.put("title", fix.title());
-    strings(node.putArray("steps"), fix.steps());
+    strings(node.putArray("steps"), plan.texts());
+    plan(node.putArray("plan"), plan.rows());
+    plan(node.putArray("otherSystems"), plan.others());
     node.put("minutes", fix.minutes());
     node.put("cures", fix.cures().value());
     node.put("risk", fix.risk().word());
@@ -230,6 +241,27 @@ public final class JsonReport {
     node.put("prove", fix.prove());
     node.put("undo", fix.undo());
     strings(node.putArray("cautions"), fix.cautions());
+    node.put("lasts", fix.scope().lasting() ? "lasting" : "one-boot");
+    node.put("first", fix.scope().first().orElse(null));
+    strings(
+        node.putArray("when"), fix.scope().when().stream().map(Condition::words).toList());
+    node.put("versions", fix.scope().span().words());
+  }
+
+  private static void plan(ArrayNode array, List<Plan.Row> rows) {
+    for (Plan.Row row : rows) {
+      ObjectNode node = array.addObject();
+      node.put("number", row.number());
+      node.put("heading", row.heading());
+      strings(node.putArray("for"), row.on().stream().map(c -> c.id()).toList());
+      node.put("label", row.label());
+      node.put("told", row.told());
+      node.put("text", row.text());
+      node.put("risk", row.risk().map(Risk::word).orElse(null));
+      node.put("caution", row.caution());
+      node.put("undo", row.undo());
+      node.put("saveFirst", row.saveFirst());
+    }
   }
 
   private static void strings(ArrayNode array, List<String> texts) {

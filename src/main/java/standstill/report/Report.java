@@ -1,13 +1,20 @@
 package standstill.report;
 
+import java.util.Collection;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import standstill.guide.Look;
+import java.util.Set;
+import standstill.base.Base;
+import standstill.base.Fault;
+import standstill.base.Given;
 import standstill.log.Boot;
 import standstill.log.BootLog;
 import standstill.log.LogLine;
 import standstill.match.SeenTrail;
 import standstill.machine.Machine;
+import standstill.rank.Cause;
 import standstill.rank.Ranking;
 import standstill.trace.Trace;
 
@@ -23,6 +30,13 @@ public record Report(String verdict, String reason, BootLog log, Optional<Diagno
   /** The verdict on a text that is no boot log. */
   public static final String NOT_A_BOOT_LOG = "not-a-boot-log";
 
+  /** The same where a reader says what their system is like, in words of the base. */
+  public Report saying(Base base, Collection<String> words) {
+    return words.isEmpty()
+        ? this
+        : new Report(verdict, reason, log, diagnosis.map(d -> d.saying(base, words)));
+  }
+
   /**
    * The diagnosis of one boot.
    *
@@ -31,6 +45,7 @@ public record Report(String verdict, String reason, BootLog log, Optional<Diagno
    * @param trace how far it came
    * @param ranking causes with probabilities
    * @param trails lines that look bad and are harmless
+   * @param cases what the boot shows of its system: circumstances to their cases
    * @param unexplained warnings and errors near the stop that nothing explains
    * @param look the look that would settle most; empty when none would
    * @param machine what the lines say of the machine
@@ -41,12 +56,41 @@ public record Report(String verdict, String reason, BootLog log, Optional<Diagno
       Trace trace,
       Ranking ranking,
       List<SeenTrail> trails,
+      Map<String, Set<String>> cases,
       List<LogLine> unexplained,
       Optional<Look> look,
       Optional<Machine> machine) {
     public Diagnosis {
+      cases = Map.copyOf(cases);
       trails = List.copyOf(trails);
       unexplained = List.copyOf(unexplained);
+    }
+
+    private Diagnosis saying(Base base, Collection<String> words) {
+      return new Diagnosis(
+          boot,
+          whyBoot,
+          trace,
+          ranking,
+          trails,
+          new Given(cases, Map.of()).saying(base, words).cases(),
+          unexplained,
+          look,
+          machine);
+    }
+
+    /** What is known for the repairs of a cause: the system, and the values that its signs caught. */
+    public Given given(Cause cause) {
+      return new Given(cases, Captured.of(cause));
+    }
+
+    /** What is known for the repairs of a fault, as far as the ranking holds it. */
+    public Given given(Fault fault) {
+      return ranking.causes().stream()
+          .filter(c -> c.fault().id().equals(fault.id()))
+          .findFirst()
+          .map(this::given)
+          .orElse(new Given(cases, Map.of()));
     }
   }
 }

@@ -12,7 +12,6 @@ import standstill.base.Base;
 import standstill.base.Check;
 import standstill.base.Fault;
 import standstill.base.Fix;
-import standstill.base.Risk;
 import standstill.guide.Guide;
 import standstill.guide.Limits;
 import standstill.guide.Step;
@@ -255,7 +254,7 @@ public final class Walks {
 
     private boolean repair(Fault fault, Fix fix) {
       minutes += fix.minutes() + Guide.TRY_OUT;
-      if (fix.risk().compareTo(Risk.DATA) >= 0 && !person.has(fault)) {
+      if (fix.isGrave() && !person.has(fault)) {
         needless++;
       }
       cured = person.isCuredBy(fix);

@@ -81,7 +81,7 @@ record Entry(Kind kind, String id, String title, double weight, List<Unit> units
     }
     for (Fix fix : fault.fixes()) {
       units.add(Field.FIXES, "repair", fix.title());
-      fix.steps().forEach(step -> units.add(Field.FIXES, "repair", step));
+      fix.texts().forEach(step -> units.add(Field.FIXES, "repair", step));
     }
     units.add(Field.FIXES, "prevention", fault.prevent());
     return new Entry(Kind.FAULT, fault.id(), fault.title(), fault.howCommon().weight(), units.list);

@@ -6,7 +6,7 @@ import java.util.Map;
 import standstill.base.Base;
 import standstill.base.Fault;
 import standstill.base.Fix;
-import standstill.base.Risk;
+import standstill.base.Given;
 import standstill.base.Walk;
 
 /**
@@ -111,8 +111,8 @@ public record AuthoredWalkView(
         fixes =
             fault.fixes().stream()
                 .sorted(
-                    java.util.Comparator.comparing((Fix f) -> f.risk().compareTo(Risk.DATA) >= 0))
-                .map(ReportView::fix)
+                    java.util.Comparator.comparing((Fix f) -> f.isGrave()))
+                .map(fix -> ReportView.fix(base, fix, Given.NOTHING))
                 .toList();
       }
       case FIX -> {
@@ -120,7 +120,7 @@ public record AuthoredWalkView(
         kind = "fix";
         heading = fix.title();
         about = base.faultOfFix(answer.to()).map(Fault::about).orElse("");
-        fixes = List.of(ReportView.fix(fix));
+        fixes = List.of(ReportView.fix(base, fix, Given.NOTHING));
       }
       default -> {
         kind = "over";

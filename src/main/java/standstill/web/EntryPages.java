@@ -6,8 +6,10 @@ import io.javalin.http.NotFoundResponse;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import standstill.base.Base;
 import standstill.base.Fault;
+import standstill.base.Given;
 import standstill.edit.Chronicle;
 import standstill.edit.EntryName;
 import standstill.store.Edition;
@@ -33,10 +35,18 @@ final class EntryPages {
       ctx.redirect("/fault/" + fault.id(), HttpStatus.MOVED_PERMANENTLY);
       return;
     }
+    Set<String> said = SystemView.said(ctx, base);
+    Given given = Given.NOTHING.saying(base, said);
     pages.show(
         ctx,
         "fault",
-        Map.of("f", FaultView.of(InUse.edition(ctx), fault), "changes", changes(fault)));
+        Map.of(
+            "f",
+            FaultView.of(InUse.edition(ctx), fault, given),
+            "system",
+            SystemView.of(base, fault.fixes(), said, given),
+            "changes",
+            changes(fault)));
   }
 
   private List<ChangeView> changes(Fault fault) {

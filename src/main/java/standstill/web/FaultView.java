@@ -8,8 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import standstill.base.Base;
 import standstill.base.Fault;
-import standstill.base.Fix;
-import standstill.base.Risk;
+import standstill.base.Given;
 import standstill.base.Sign;
 import standstill.base.SignForm;
 import standstill.base.Source;
@@ -51,7 +50,7 @@ public record FaultView(
   /** A labelled boot that the fault stopped. */
   public record BootView(String name, String cut, String made) {}
 
-  static FaultView of(Edition edition, Fault fault) {
+  static FaultView of(Edition edition, Fault fault, Given given) {
     Base base = edition.base();
     return new FaultView(
         fault.id(),
@@ -78,7 +77,7 @@ public record FaultView(
             .toList(),
         apart(base, fault),
         neighbours(base, fault),
-        fault.fixes().stream().map(fix -> fix(base, fix)).toList(),
+        fault.fixes().stream().map(fix -> ReportView.fix(base, fix, given)).toList(),
         edition.bootsOf(fault.id()).stream()
             .map(label -> new BootView(label.name(), words(label.cut()), label.made()))
             .toList(),
@@ -119,6 +118,9 @@ public record FaultView(
       on.joins()
           .forEach(join -> conditions.add(join.kind().title() + " " + join.line().source()));
       String seen = sign.seen().isEmpty() ? "" : sign.seen().get(0);
+      if (!sign.span().words().isEmpty()) {
+        conditions.add(sign.span().words());
+      }
       return new SignView(on.line().source(), String.join(", ", conditions), seen, shows);
     }
     if (sign.form() instanceof SignForm.OfFact fact) {
@@ -185,19 +187,5 @@ public record FaultView(
         .limit(MOST_NEIGHBOURS)
         .map(each -> link(each.getKey(), ""))
         .toList();
-  }
-
-  private static ReportView.FixView fix(Base base, Fix fix) {
-    return new ReportView.FixView(
-        fix.title(),
-        fix.minutes(),
-        fix.risk().title(),
-        fix.risk().compareTo(Risk.DATA) >= 0,
-        words(fix.cures().word()),
-        needs(base, fix.needs()),
-        fix.cautions(),
-        fix.steps(),
-        fix.prove(),
-        fix.undo());
   }
 }

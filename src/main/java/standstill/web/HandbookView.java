@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import standstill.base.Base;
 import standstill.base.Fault;
+import standstill.base.Given;
 import standstill.base.Stage;
 import standstill.store.Edition;
 
@@ -25,7 +26,7 @@ public record HandbookView(
       List<FaultView> faults = new ArrayList<>();
       for (Fault fault : base.faults()) {
         if (fault.stage() == stage) {
-          faults.add(FaultView.of(edition, fault));
+          faults.add(FaultView.of(edition, fault, Given.NOTHING));
         }
       }
       if (!faults.isEmpty()) {

@@ -4,6 +4,9 @@ import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import io.javalin.http.NotFoundResponse;
 import java.util.Map;
+import java.util.Set;
+import standstill.base.Base;
+import standstill.base.Given;
 import standstill.report.Report;
 import standstill.store.Edition;
 import standstill.store.Pastes;
@@ -41,8 +44,33 @@ final class ReportPage {
     if (boot > 0) {
       report = edition.diagnoser().diagnose(report.log(), boot);
     }
+    Base base = edition.base();
+    Set<String> said = SystemView.said(ctx, base);
+    report = report.saying(base, said);
     boolean proofOnly = "proof".equals(ctx.queryParam("lines"));
-    pages.show(ctx, "report", Map.of("r", ReportView.of(report, address, proofOnly)));
+    pages.show(
+        ctx,
+        "report",
+        Map.of(
+            "r",
+            ReportView.of(base, report, address, proofOnly),
+            "system",
+            system(base, report, said),
+            "query",
+            SystemView.query(said)));
+  }
+
+  private static SystemView system(Base base, Report report, Set<String> said) {
+    return report
+        .diagnosis()
+        .map(
+            d ->
+                SystemView.of(
+                    base,
+                    ReportView.shown(d).stream().flatMap(c -> c.fault().fixes().stream()).toList(),
+                    said,
+                    new Given(d.cases(), Map.of())))
+        .orElse(SystemView.NONE);
   }
 
   /** Forgets a paste before its time. */

@@ -6,8 +6,9 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.TreeMap;
+import standstill.base.Base;
 import standstill.base.Fix;
-import standstill.base.Risk;
+import standstill.base.Given;
 import standstill.decode.Decoder;
 import standstill.decode.Meaning;
 import standstill.log.LogLine;
@@ -78,9 +79,10 @@ public record ReportView(
       String cures,
       List<String> needs,
       List<String> cautions,
-      List<String> steps,
+      PlanView plan,
       String prove,
-      String undo) {}
+      String undo,
+      String terms) {}
 
   /** A false trail on the page. */
   public record TrailView(String title, String why, String mattersWhen, List<LineView> lines) {}
@@ -104,7 +106,7 @@ public record ReportView(
   public record CodeView(
       int number, int line, String code, String kind, String meaning, String source) {}
 
-  static ReportView of(Report report, String address, boolean proofOnly) {
+  static ReportView of(Base base, Report report, String address, boolean proofOnly) {
     if (report.diagnosis().isEmpty()) {
       return new ReportView(
           address,
@@ -125,16 +127,11 @@ public record ReportView(
           0);
     }
     Report.Diagnosis d = report.diagnosis().get();
-    List<Cause> shown =
-        d.ranking().causes().stream()
-            .filter(Cause::hasProof)
-            .filter(c -> c.probability() >= LEAST_SHOWN)
-            .limit(MOST_CAUSES)
-            .toList();
+    List<Cause> shown = shown(d);
     Map<Integer, List<Integer>> proof = new TreeMap<>();
     List<CauseView> causes = new ArrayList<>();
     for (Cause cause : shown) {
-      causes.add(cause(causes.size() + 1, cause, proof));
+      causes.add(cause(base, causes.size() + 1, cause, d.given(cause), proof));
     }
     List<LineCode> lineCodes = LineCode.of(d, shown);
     List<LineView> all = new ArrayList<>();
@@ -185,6 +182,15 @@ public record ReportView(
         all,
         proofOnly,
         proofOnly ? 0 : leftOut);
+  }
+
+  /** The causes that the page shows. */
+  static List<Cause> shown(Report.Diagnosis d) {
+    return d.ranking().causes().stream()
+        .filter(Cause::hasProof)
+        .filter(c -> c.probability() >= LEAST_SHOWN)
+        .limit(MOST_CAUSES)
+        .toList();
   }
 
   private static List<CodeView> codes(List<LineCode> codes) {
@@ -258,7 +264,8 @@ public record ReportView(
     return notes;
   }
 
-  private static CauseView cause(int number, Cause cause, Map<Integer, List<Integer>> proof) {
+  private static CauseView cause(
+      Base base, int number, Cause cause, Given given, Map<Integer, List<Integer>> proof) {
     List<EvidenceView> reasonsFor = new ArrayList<>();
     for (Evidence evidence : Evidence.reasonsFor(cause)) {
       for (int line : evidence.lines()) {
@@ -280,7 +287,7 @@ public record ReportView(
         cause.fault().about(),
         reasonsFor,
         Evidence.reasonsAgainst(cause).stream().map(ReportView::evidence).toList(),
-        cause.fault().fixes().stream().map(ReportView::fix).toList());
+        cause.fault().fixes().stream().map(fix -> fix(base, fix, given)).toList());
   }
 
   private static EvidenceView evidence(Evidence evidence) {
@@ -302,17 +309,35 @@ public record ReportView(
   }
 
   /** A fix for a page. */
-  static FixView fix(Fix fix) {
+  static FixView fix(Base base, Fix fix, Given given) {
     return new FixView(
         fix.title(),
         fix.minutes(),
         fix.risk().title(),
-        fix.risk().compareTo(Risk.DATA) >= 0,
+        fix.isGrave(),
         fix.cures().word().replace('-', ' '),
-        fix.needs(),
+        FaultView.needs(base, fix.needs()),
         fix.cautions(),
-        fix.steps(),
+        PlanView.of(fix, given),
         fix.prove(),
-        fix.undo());
+        fix.undo(),
+        terms(base, fix));
+  }
+
+  /** How long a fix holds, for which versions, and what comes before it; empty when nothing does. */
+  private static String terms(Base base, Fix fix) {
+    List<String> terms = new ArrayList<>();
+    if (!fix.scope().lasting()) {
+      terms.add("for one boot");
+    }
+    String span = fix.scope().span().words();
+    if (!span.isEmpty()) {
+      terms.add(span);
+    }
+    fix.scope()
+        .first()
+        .flatMap(base::fix)
+        .ifPresent(first -> terms.add("only after: " + first.title()));
+    return String.join(" · ", terms);
   }
 }

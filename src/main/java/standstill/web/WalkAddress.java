@@ -20,7 +20,7 @@ import standstill.guide.Course;
  * they were given.
  */
 final class WalkAddress {
-  private static final Set<String> SET_ASIDE = Set.of("boot", "begun", "depth", "as");
+  private static final Set<String> SET_ASIDE = Set.of("boot", "begun", "depth", "as", SystemView.KEY);
 
   private WalkAddress() {}
 

@@ -4,6 +4,10 @@ import io.javalin.http.Context;
 import io.javalin.http.NotFoundResponse;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import standstill.base.Base;
+import standstill.base.Fault;
+import standstill.base.Given;
 import standstill.guide.Course;
 import standstill.guide.Guidance;
 import standstill.guide.Guide;
@@ -21,13 +25,22 @@ import standstill.store.Pastes;
  * @param report of the log
  * @param boot number that the address asks for; 0 for the last
  * @param start ranking before anything was said
+ * @param said what the person says of their system
  */
-record WalkPlace(String path, String address, Optional<Report> report, int boot, Ranking start) {
+record WalkPlace(
+    String path,
+    String address,
+    Optional<Report> report,
+    int boot,
+    Ranking start,
+    Set<String> said) {
 
   /** The place that a request asks for. */
   static WalkPlace of(Context ctx, Edition edition, Pastes pastes) {
+    Base base = edition.base();
+    Set<String> said = SystemView.said(ctx, base);
     if (!ctx.pathParamMap().containsKey("address")) {
-      return new WalkPlace("/walk", "", Optional.empty(), 0, edition.guide().withoutLog());
+      return new WalkPlace("/walk", "", Optional.empty(), 0, edition.guide().withoutLog(), said);
     }
     String address = ctx.pathParam("address");
     Report report = pastes.get(address, edition).orElseThrow(NotFoundResponse::new);
@@ -46,9 +59,18 @@ record WalkPlace(String path, String address, Optional<Report> report, int boot,
     return new WalkPlace(
         "/log/" + address + "/walk",
         address,
-        Optional.of(report),
+        Optional.of(report.saying(base, said)),
         boot,
-        report.diagnosis().get().ranking());
+        report.diagnosis().get().ranking(),
+        said);
+  }
+
+  /** What is known for the repairs of a fault. */
+  Given given(Base base, Fault fault) {
+    return report
+        .flatMap(Report::diagnosis)
+        .map(d -> d.given(fault))
+        .orElseGet(() -> Given.NOTHING.saying(base, said));
   }
 
   boolean log() {
@@ -61,12 +83,12 @@ record WalkPlace(String path, String address, Optional<Report> report, int boot,
 
   /** The address of a walk. */
   String to(Course course) {
-    return path + WalkAddress.query(course, boot);
+    return path + WalkAddress.query(course, boot) + SystemView.query(said);
   }
 
   /** The address of another view of a walk. */
   String to(String view, Course course) {
-    return path + "/" + view + WalkAddress.query(course, boot);
+    return path + "/" + view + WalkAddress.query(course, boot) + SystemView.query(said);
   }
 
   Disguise disguise() {

@@ -4,12 +4,12 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import standstill.base.Base;
 import standstill.base.Check;
 import standstill.base.Fault;
 import standstill.base.Fix;
-import standstill.base.Risk;
 import standstill.base.Stage;
 import standstill.guide.Course;
 import standstill.guide.Guidance;
@@ -30,6 +30,7 @@ import standstill.report.WalkSummary;
  * @param causes the live ranking
  * @param changed whether the last reply moved something, so that changes are shown
  * @param turns what was replied so far
+ * @param system what may be said of the system, where the step depends on it
  * @param hidden the walk as hidden fields of a form, without what the form itself sets
  */
 public record WalkView(
@@ -47,6 +48,7 @@ public record WalkView(
     List<SymptomsView.Choice> fixes,
     List<SymptomsView.Choice> needs,
     List<WalkAddress.Pair> hidden,
+    Optional<SystemView> system,
     String path,
     String back,
     String again,
@@ -71,6 +73,7 @@ public record WalkView(
       List<String> needs,
       List<String> cautions,
       List<String> how,
+      Optional<PlanView> plan,
       String prove,
       String undo,
       List<ReplyView> replies,
@@ -86,6 +89,11 @@ public record WalkView(
 
   /** A reply that was given, and the address without it. */
   public record TurnView(String question, String reply, String takeBack) {}
+
+  /** The hidden fields of a form that asks for the system itself. */
+  public List<WalkAddress.Pair> hiddenButSystem() {
+    return hidden.stream().filter(p -> !p.name().equals(SystemView.KEY)).toList();
+  }
 
   static WalkView of(Base base, Guide guide, WalkPlace place, Course course) {
     Guidance guidance = place.guidance(guide, course);
@@ -113,9 +121,12 @@ public record WalkView(
         course.sees().stream().map(id -> base.symptom(id).map(s -> s.title()).orElse(id)).toList(),
         SymptomsView.fixes(guidance.ranking(), base, course),
         SymptomsView.needs(base, course),
-        WalkAddress.pairs(course, place.boot()).stream()
+        Stream.concat(
+                WalkAddress.pairs(course, place.boot()).stream(),
+                place.said().stream().map(w -> new WalkAddress.Pair(SystemView.KEY, w)))
             .filter(p -> !p.name().equals("before") && !p.name().equals("lacks"))
             .toList(),
+        system(base, place, course, guidance.step()),
         place.path(),
         course.turns().isEmpty() ? "" : place.to(course.back()),
         place.to(fresh),
@@ -141,6 +152,19 @@ public record WalkView(
     return step instanceof Step.GetLog ? "log" : "over";
   }
 
+  private static Optional<SystemView> system(
+      Base base, WalkPlace place, Course course, Step step) {
+    return course.cured().isEmpty() && step instanceof Step.Repair repair
+        ? Optional.of(
+                SystemView.of(
+                    base,
+                    List.of(repair.fix()),
+                    place.said(),
+                    place.given(base, repair.fault())))
+            .filter(view -> !view.asks().isEmpty())
+        : Optional.empty();
+  }
+
   private static StepView cured(Base base, String id) {
     Fault fault = base.faultOfFix(id).orElseThrow();
     return new StepView(
@@ -152,6 +176,7 @@ public record WalkView(
         List.of(),
         List.of(),
         List.of(),
+        Optional.empty(),
         base.fix(id).map(Fix::prove).orElse(""),
         base.fix(id).map(Fix::undo).orElse(""),
         List.of(),
@@ -176,10 +201,11 @@ public record WalkView(
           "",
           check.minutes(),
           check.risk().title(),
-          check.risk().compareTo(Risk.DATA) >= 0,
+          check.risk().isGrave(),
           needs(base, check.needs()),
           check.cautions(),
           check.how(),
+          Optional.empty(),
           "",
           "",
           replies,
@@ -194,10 +220,11 @@ public record WalkView(
           repair.fault().title(),
           fix.minutes(),
           fix.risk().title(),
-          fix.risk().compareTo(Risk.DATA) >= 0,
+          fix.isGrave(),
           needs(base, fix.needs()),
           fix.cautions(),
-          fix.steps(),
+          List.of(),
+          Optional.of(PlanView.of(fix, place.given(base, repair.fault()))),
           fix.prove(),
           fix.undo(),
           List.of(
@@ -221,7 +248,20 @@ public record WalkView(
   private static StepView plain(
       String title, List<ReplyView> replies, String why, List<String> figures) {
     return new StepView(
-        title, "", 0, "", false, List.of(), List.of(), List.of(), "", "", replies, "", why,
+        title,
+        "",
+        0,
+        "",
+        false,
+        List.of(),
+        List.of(),
+        List.of(),
+        Optional.empty(),
+        "",
+        "",
+        replies,
+        "",
+        why,
         figures);
   }
 

@@ -110,6 +110,41 @@ class RulesTest {
   }
 
   @Test
+  void anEntryWhoseWordingEndedSaysSo() throws Exception {
+    String old = "until: {program: lamp, version: '2.9'}, shows";
+    SmallBase silent =
+        new SmallBase().fault("one-thing", "often", "", WICK.replace("shows", old));
+    assertEquals(
+        List.of(
+            "kb/faults/kernel/one-thing.yaml:1:5: none of its wordings is printed any more, and its"
+                + " text does not say so"),
+        silent.problems(new EndedWordings()));
+    assertEquals(
+        List.of(),
+        new SmallBase()
+            .fault("one-thing", "often", "", WICK.replace("shows", old), LAMP)
+            .problems(new EndedWordings()),
+        "one wording is still printed");
+    String trail =
+        "{id: bell, line: 'bell rings', seen: ['bell rings'], unlike: ['none'],"
+            + " until: {program: bell, version: '%s'}}";
+    SmallBase trails =
+        new SmallBase()
+            .fault("one-thing", "often", "", WICK)
+            .trail("old-bell", trail.formatted("1.0"));
+    assertEquals(1, trails.problems(new EndedWordings()).size());
+  }
+
+  @Test
+  void aNameForAValueIsCaughtAndUsed() throws Exception {
+    SmallBase base =
+        new SmallBase().fault("one-thing", "often", "values: {lamp: LAMP}\n", WICK);
+    assertEquals(
+        List.of("kb/faults/kernel/one-thing.yaml:1:5: warning: value 'lamp' stands in no step"),
+        base.problems(new CaughtValues()));
+  }
+
+  @Test
   void aLabelNamesFaultsThatAreThere() throws Exception {
     SmallBase base =
         new SmallBase()

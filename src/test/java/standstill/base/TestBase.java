@@ -65,6 +65,7 @@ public final class TestBase {
             Risk.NONE,
             List.of(),
             List.of(),
+            List.of(),
             all,
             List.of(),
             REVIEWED,
@@ -155,6 +156,7 @@ public final class TestBase {
               List.of(),
               List.of(),
               Optional.empty(),
+              Span.ALWAYS,
               Position.ofFile("test")));
       return this;
     }
@@ -177,14 +179,40 @@ public final class TestBase {
           new Fix(
               id + "/fix/" + (fixes.size() + 1),
               title,
-              List.of(title),
+              List.of(FixStep.of(title)),
               minutes,
               chance(cures),
               risk,
               List.of(),
               "it works",
               "put it back",
-              List.of()));
+              List.of(),
+              Fix.Scope.ANYWHERE));
+      return this;
+    }
+
+    /** Forces the last fix to come after another one of this fault, by its number from 1. */
+    public FaultBuilder after(int number) {
+      Fix last = fixes.remove(fixes.size() - 1);
+      Fix.Scope any = Fix.Scope.ANYWHERE;
+      fixes.add(
+          new Fix(
+              last.id(),
+              last.title(),
+              last.steps(),
+              last.minutes(),
+              last.cures(),
+              last.risk(),
+              last.needs(),
+              last.prove(),
+              last.undo(),
+              last.cautions(),
+              new Fix.Scope(
+                  any.lasting(),
+                  Optional.of(id + "/fix/" + number),
+                  any.when(),
+                  any.span(),
+                  any.values())));
       return this;
     }
 

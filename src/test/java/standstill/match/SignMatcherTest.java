@@ -5,11 +5,14 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import standstill.base.Base;
 import standstill.base.Family;
+import standstill.base.yaml.BaseText;
+import standstill.base.yaml.Loaded;
 import standstill.log.Boot;
 import standstill.log.BootLog;
 import standstill.log.LogReader;
@@ -41,5 +44,66 @@ class SignMatcherTest {
       assertEquals(b.trails(), a.trails(), log.toString());
       assertEquals(b.explained(), a.explained(), log.toString());
     }
+  }
+
+  private static final String TRAIL =
+      """
+      id: lamp-flickers
+      title: Lamps that flicker
+      family: [linux]
+      signs:
+        - {id: lamp-flickers, line: 'lamp (?P<lamp>\\w+) flickers', seen: ['lamp a flickers'], unlike: ['none']}
+      harmless-only-when:
+        - %s
+      why: Invented.
+      matters-when: Invented.
+      sources: [{title: 'common practice, no source'}]
+      reviewed: {on: 2026-11-25, by: base-team}
+      """;
+
+  /** Lines of the log that a false trail explains; the base around it is the shipped one. */
+  private static List<Integer> harmless(String proviso, String... lines) throws Exception {
+    List<BaseText> files = new ArrayList<>();
+    for (String name : List.of("scale.yaml", "families/linux.yaml")) {
+      files.add(BaseText.of(name, name, Files.readAllBytes(Path.of("kb", name))));
+    }
+    files.add(new BaseText("trails/lamp-flickers.yaml", "t", TRAIL.formatted(proviso)));
+    Loaded loaded = BaseFolder.of(files);
+    assertEquals(List.of(), loaded.problems());
+    Family linux = loaded.base().family("linux").orElseThrow();
+    StringBuilder log = new StringBuilder("[    0.000000] Linux version 6.1.0-18-amd64\n");
+    for (int i = 0; i < lines.length; i++) {
+      log.append("[    ").append(i + 1).append(".000000] ").append(lines[i]).append('\n');
+    }
+    BootLog read = new LogReader(loaded.base().families()).read(log.toString());
+    Boot boot = read.boots().get(0);
+    Matches matches =
+        new SignMatcher(loaded.base(), linux).match(boot, new Tracer(linux).trace(boot));
+    return matches.trails().stream().flatMap(t -> t.hits().stream()).map(Hit::line).toList();
+  }
+
+  @Test
+  void aTrailIsHarmlessOnlyWhileNothingForbiddenIsThere() throws Exception {
+    String proviso = "{no-line: 'fire in the room', seen: ['fire in the room'], unlike: ['fog']}";
+    assertEquals(List.of(2), harmless(proviso, "lamp a flickers", "all is well"));
+    assertEquals(List.of(), harmless(proviso, "lamp a flickers", "fire in the room"));
+  }
+
+  @Test
+  void aTrailIsHarmlessOnlyWithWhatHasToBeThereForTheSameThing() throws Exception {
+    String proviso =
+        "{line: 'lamp (?P<lamp>\\w+) burns', seen: ['lamp a burns'], unlike: ['lamp a is out']}";
+    assertEquals(List.of(2), harmless(proviso, "lamp a flickers", "lamp a burns"));
+    assertEquals(List.of(), harmless(proviso, "lamp a flickers", "lamp b burns"));
+    assertEquals(
+        List.of(3), harmless(proviso, "lamp a flickers", "lamp b flickers", "lamp b burns"));
+  }
+
+  @Test
+  void aTrailMayDependOnAMilestone() throws Exception {
+    String mounted = "VFS: Mounted root (ext4 filesystem) readonly on device 8:2.";
+    assertEquals(
+        List.of(2), harmless("{reached: root-mounted}", "lamp a flickers", mounted));
+    assertEquals(List.of(), harmless("{reached: root-mounted}", "lamp a flickers"));
   }
 }

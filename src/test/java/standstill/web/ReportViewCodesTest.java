@@ -17,8 +17,10 @@ class ReportViewCodesTest {
         [    2.000000] VFS: Cannot open root device "sda1" or unknown-block(8,1): error -6
         [    2.100000] Kernel panic - not syncing: VFS: Unable to mount root fs on unknown-block(8,1)
         """;
+    Diagnoser diagnoser = new Diagnoser(BaseFolder.builtIn().base());
     ReportView view =
-        ReportView.of(new Diagnoser(BaseFolder.builtIn().base()).diagnose(log), "address", false);
+        ReportView.of(
+            diagnoser.base(), diagnoser.diagnose(log), "address", false);
     for (ReportView.LineView line : view.lines()) {
       StringBuilder joined = new StringBuilder();
       for (ReportView.PartView part : line.parts()) {

@@ -13,6 +13,7 @@ import java.util.function.Function;
 import java.util.stream.Collectors;
 import standstill.base.Base;
 import standstill.base.Check;
+import standstill.base.Circumstance;
 import standstill.base.Family;
 import standstill.base.Fault;
 import standstill.base.Fix;
@@ -35,6 +36,9 @@ public final class BaseReader {
 
   /** Name of the file that leads from former ids of fixes to their successors. */
   private static final String RETIRED = "retired.yaml";
+
+  /** Name of the file that says in what respects systems differ. */
+  private static final String CIRCUMSTANCES = "circumstances.yaml";
 
   /** What an id looks like, for people. */
   public static final String ID_FORM = Scalars.ID_FORM;
@@ -82,7 +86,20 @@ public final class BaseReader {
           new Base(none, List.of(), List.of(), List.of(), List.of(), List.of(), Map.of()),
           problems);
     }
-    EntryReader entries = new EntryReader(scale);
+    List<Circumstance> circumstances =
+        files.stream()
+            .filter(f -> f.name().equals(CIRCUMSTANCES))
+            .findFirst()
+            .map(f -> with(f, SmallReaders::circumstances))
+            .orElse(List.of());
+    StepBlocks blocks =
+        new StepBlocks(
+            files.stream()
+                .filter(f -> f.folder().equals("steps") && f.name().endsWith(".yaml"))
+                .toList(),
+            circumstances,
+            this::with);
+    EntryReader entries = new EntryReader(scale, new StepReader(circumstances, blocks));
     FaultReader faultReader = new FaultReader(entries);
     List<Family> families = new ArrayList<>();
     List<Stop> stops = new ArrayList<>();
@@ -140,7 +157,9 @@ public final class BaseReader {
             walks,
             bySignId(faults, rates),
             synonyms,
-            retired);
+            retired,
+            circumstances,
+            blocks.all());
     crossReferences(base);
     return new Loaded(base, problems);
   }
@@ -215,6 +234,7 @@ public final class BaseReader {
     }
     for (Trail trail : base.trails()) {
       refer(trail.where(), trail.families(), families, "family");
+      trail.only().forEach(p -> milestone(base, trail.families(), p.form(), p.where()));
     }
     ids(base.walks(), Walk::id, Walk::where, "walk");
     Set<String> fixIds =
@@ -277,24 +297,26 @@ public final class BaseReader {
   }
 
   private void milestones(Base base, Fault fault) {
-    for (Sign sign : fault.signs()) {
-      Optional<String> named = milestone(sign.form());
-      if (named.isPresent()) {
-        String milestone = named.get();
-        for (String familyId : fault.families()) {
+    fault.signs().forEach(s -> milestone(base, fault.families(), s.form(), s.where()));
+  }
+
+  private void milestone(Base base, List<String> families, SignForm form, Position where) {
+    milestone(form)
+        .ifPresent(
+            milestone -> {
+              for (String familyId : families) {
           base.family(familyId)
               .filter(family -> family.milestone(milestone).isEmpty())
               .ifPresent(
                   family ->
                       problem(
-                          sign.where(),
+                          where,
                           "unknown milestone '" + milestone + "' of family " + familyId,
                           Words.advice(
                               milestone,
                               family.milestones().stream().map(m -> m.id()).toList())));
-        }
-      }
-    }
+              }
+            });
   }
 
   private <T> Map<String, Position> ids(

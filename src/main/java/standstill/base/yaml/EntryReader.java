@@ -7,19 +7,31 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import standstill.base.Chance;
+import standstill.base.Condition;
 import standstill.base.Reviewed;
 import standstill.base.Risk;
 import standstill.base.Scale;
 import standstill.base.Sign;
 import standstill.base.Source;
+import standstill.base.Span;
 import standstill.base.Stage;
 
 /** What all kinds of entries share: ids, words of the scale, sources, review. */
 final class EntryReader {
   private final Scale scale;
+  private final StepReader steps;
 
   EntryReader(Scale scale) {
+    this(scale, new StepReader(List.of(), StepReader.Blocks.NONE));
+  }
+
+  EntryReader(Scale scale, StepReader steps) {
     this.scale = scale;
+    this.steps = steps;
+  }
+
+  StepReader steps() {
+    return steps;
   }
 
   Scale scale() {
@@ -98,6 +110,31 @@ final class EntryReader {
     Fields reviewed = fields.map("reviewed");
     return new Reviewed(
         Scalars.day(reviewed.text("on")).orElse(LocalDate.EPOCH), reviewed.text("by"));
+  }
+
+  /** What has to be so for a fix or a check to make sense. */
+  static List<Condition> conditions(Fields fields) {
+    return fields.texts("when").stream().map(Condition::of).toList();
+  }
+
+  /** For which versions something holds. */
+  static Span span(Fields fields) {
+    Span span = new Span(release(fields, "since"), release(fields, "until"));
+    if (span.since().isPresent() && span.until().isPresent()) {
+      Span.Release since = span.since().get();
+      Span.Release until = span.until().get();
+      if (since.program().equals(until.program()) && since.isAfter(until)) {
+        fields.error("until", "it ends before it begins", "since " + since.version());
+      }
+    }
+    return span;
+  }
+
+  private static Optional<Span.Release> release(Fields fields, String key) {
+    Fields release = fields.map(key);
+    return fields.has(key) && Scalars.isVersion(release.text("version"))
+        ? Optional.of(new Span.Release(release.text("program"), release.text("version")))
+        : Optional.empty();
   }
 
   /** Who prints a sign's text, when the sign says so. */

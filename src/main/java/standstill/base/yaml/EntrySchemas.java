@@ -40,6 +40,8 @@ public final class EntrySchemas {
     kinds.add(new Kind("symptoms", "symptoms.yaml", Shapes.symptoms()));
     kinds.add(new Kind("trail", "trails/<id>.yaml", Shapes.trail()));
     kinds.add(new Kind("walk", "walks/<id>.yaml", Shapes.walk()));
+    kinds.add(new Kind("steps", "steps/<id>.yaml", Shapes.block()));
+    kinds.add(new Kind("circumstances", "circumstances.yaml", Shapes.circumstances()));
     kinds.add(new Kind("boot", "boots/<name>.yaml", Shapes.label()));
     kinds.add(new Kind("family", "families/<kernel>.yaml", Shapes.family()));
     kinds.add(new Kind("scale", "scale.yaml", Shapes.scale(List.copyOf(modelNumbers))));

@@ -12,15 +12,21 @@ import java.util.stream.Stream;
 import standstill.base.Chance;
 import standstill.base.Fault;
 import standstill.base.Fix;
+import standstill.base.FixStep;
 import standstill.base.Risk;
 import standstill.base.Sign;
 import standstill.base.SignForm;
+import standstill.base.Span;
 import standstill.base.Stage;
 import standstill.base.Statement;
 import standstill.text.Pattern;
 
 /** Reads one file of {@code kb/faults/}. */
 final class FaultReader {
+  /** What somebody is told to have at hand before they may lock themselves out. */
+  private static final List<String> WAYS_IN =
+      List.of("key", "password", "passphrase", "entry", "live system");
+
   private final EntryReader entries;
   private final Shape shape;
 
@@ -132,6 +138,7 @@ final class FaultReader {
                 onLine ? sign.texts("seen") : List.of(),
                 onLine ? sign.texts("unlike") : List.of(),
                 onLine ? EntryReader.printedBy(sign) : Optional.empty(),
+                onLine ? EntryReader.span(sign) : Span.ALWAYS,
                 sign.position()));
       }
     }
@@ -232,29 +239,80 @@ final class FaultReader {
   }
 
   private List<Fix> fixes(Fields fields, String faultId) {
+    Map<String, String> values = new LinkedHashMap<>();
+    Fields map = fields.map("values");
+    map.keys().forEach(name -> values.put(name, map.text(name)));
+    List<Fields> all = fields.maps("fixes");
+    Map<String, String> before = before(all, fields.has("order"));
     List<Fix> fixes = new ArrayList<>();
-    for (Fields fix : fields.maps("fixes")) {
+    for (Fields fix : all) {
+      List<FixStep> steps = entries.steps().read(fix, "steps", values.keySet());
       Fix read =
           new Fix(
               Fix.id(faultId, fix.text("id")),
               fix.text("title"),
-              fix.texts("steps"),
+              steps,
               fix.number("minutes", 10),
               entries.chance(fix, "cures"),
               EntryReader.risk(fix),
               fix.texts("needs"),
               fix.text("prove"),
               fix.text("undo"),
-              fix.texts("cautions"));
+              fix.texts("cautions"),
+              new Fix.Scope(
+                  !fix.text("lasts").equals("one-boot"),
+                  Optional.ofNullable(before.get(fix.text("id")))
+                      .map(own -> Fix.id(faultId, own)),
+                  EntryReader.conditions(fix),
+                  EntryReader.span(fix),
+                  values));
       cautions(fix, read);
       fixes.add(read);
     }
     return fixes;
   }
 
+  /** Ids of fixes to those that have to be done before them; none waits for itself. */
+  private static Map<String, String> before(List<Fields> fixes, boolean forced) {
+    List<String> ids = fixes.stream().map(f -> f.text("id")).toList();
+    Map<String, String> before = new LinkedHashMap<>();
+    for (int i = 0; i < fixes.size(); i++) {
+      Fields fix = fixes.get(i);
+      String first = fix.has("first") ? fix.text("first") : forced && i > 0 ? ids.get(i - 1) : "";
+      if (fix.has("first") && !ids.contains(first)) {
+        fix.error(
+            "first", "'" + first + "' is no fix of this fault", Words.advice(first, ids));
+      } else if (!first.isEmpty()) {
+        before.put(ids.get(i), first);
+      }
+    }
+    for (Fields fix : fixes) {
+      String at = before.get(fix.text("id"));
+      for (int i = 0; i < ids.size() && at != null && !at.equals(fix.text("id")); i++) {
+        at = before.get(at);
+      }
+      if (at != null) {
+        fix.error("first", "the fixes wait for each other", "one of them has to come first");
+        return Map.of();
+      }
+    }
+    return before;
+  }
+
   /** A dangerous fix carries the usual caution, in words that can be checked. */
   private static void cautions(Fields fix, Fix read) {
-    String all = String.join(" ", read.cautions()).toLowerCase(java.util.Locale.ROOT);
+    if (StepReader.gravest(read.steps()).compareTo(read.risk()) > 0) {
+      fix.error(
+          "risk",
+          "a step puts more at risk than the fix says: "
+              + StepReader.gravest(read.steps()).word(),
+          "name the gravest risk of its steps");
+    }
+    String all =
+        (String.join(" ", read.cautions())
+                + " "
+                + String.join(" ", StepReader.cautions(read.steps())))
+            .toLowerCase(java.util.Locale.ROOT);
     if (read.risk() == Risk.DATA && !(all.contains("backup") || all.contains("back up"))) {
       fix.error(
           "risk", "fix that can lose data has no caution about a backup", "add one to cautions");
@@ -271,6 +329,12 @@ final class FaultReader {
           "risk",
           "fix inside the case has no caution about mains and static",
           "add both to cautions");
+    }
+    if (read.risk() == Risk.LOCKS_OUT && WAYS_IN.stream().noneMatch(all::contains)) {
+      fix.error(
+          "risk",
+          "fix that can lock out has no caution about another way in",
+          "name the recovery key, the password, the older entry or the live system that opens it");
     }
   }
 

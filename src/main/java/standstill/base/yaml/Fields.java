@@ -64,6 +64,27 @@ final class Fields {
     return all;
   }
 
+  /** A list of texts and maps, mixed. */
+  List<Item> mixed(String key) {
+    List<Item> all = new ArrayList<>();
+    if (value(key) instanceof SequenceNode sequence
+        && declared.under(key, node) instanceof ListOf list) {
+      for (Node item : sequence.getValue()) {
+        Fields fields = new Fields(sink, item, keyed(list.each()));
+        all.add(new Item(item instanceof ScalarNode s ? Scalars.read(s) : "", fields));
+      }
+    }
+    return all;
+  }
+
+  /**
+   * An item of a mixed list.
+   *
+   * @param text empty when it is a map
+   * @param map without keys when it is a text
+   */
+  record Item(String text, Fields map) {}
+
   private static Value.Keyed keyed(Value value) {
     if (value instanceof Value.Keyed keyed) {
       return keyed;

@@ -37,6 +37,9 @@ final class Scalars {
   private static final Pattern FIX =
       Pattern.known("^[a-z0-9][a-z0-9-]{0,59}/fix/[a-z0-9][a-z0-9-]{0,59}$");
 
+  private static final Pattern VERSION = Pattern.known("^[0-9]{1,6}(?:\\.[0-9]{1,6}){0,5}$");
+  private static final Pattern CONDITION = Pattern.known("^(?:not )?[a-z0-9][a-z0-9-]{0,59}$");
+
   private Scalars() {}
 
   /** A text that is not blank. */
@@ -56,7 +59,17 @@ final class Scalars {
 
   /** Names a fix: a fault's id, {@code /fix/}, the fix's own id. */
   static Value fix() {
-    return new FixName();
+    return new Formed(FIX, "the name of a fix", "the fault's id, /fix/, the id of the fix");
+  }
+
+  /** A version: numbers joined by dots. */
+  static Value version() {
+    return new Formed(VERSION, "a version", "numbers joined by dots, such as '6.12'");
+  }
+
+  /** The name of a case or a fact, alone or behind {@code not}. */
+  static Value condition() {
+    return new Formed(CONDITION, "a condition", "a word, or: not word");
   }
 
   /** A regular expression in RE2 syntax. */
@@ -169,22 +182,24 @@ final class Scalars {
     }
   }
 
-  private record FixName() implements Value {
+  private record Formed(Pattern form, String what, String allowed) implements Value {
     @Override
     public void check(String key, Node node, Sink sink) {
       String text = textAt(key, node, sink);
-      if (text != null && !FIX.foundIn(text)) {
-        sink.error(
-            node.getStartMark(),
-            "'" + text + "' does not name a fix",
-            "write the fault's id, /fix/, the id of the fix");
+      if (text != null && !form.foundIn(text)) {
+        sink.error(node.getStartMark(), "'" + text + "' is not " + what, "allowed: " + allowed);
       }
     }
 
     @Override
     public ObjectNode schema() {
-      return matching(FIX.source());
+      return matching(form.source());
     }
+  }
+
+  /** Whether a text is numbers joined by dots. */
+  static boolean isVersion(String text) {
+    return VERSION.foundIn(text);
   }
 
   /** Whether a text is lower-case words joined by hyphens. */

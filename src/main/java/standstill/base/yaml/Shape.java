@@ -92,7 +92,7 @@ record Shape(String what, List<Key> keys, List<String> exactlyOne) implements Va
       sink.error(
           node.getStartMark(),
           chosen.isEmpty()
-              ? what + " leads nowhere"
+              ? what + " has none of the keys of which it needs one"
               : what
                   + " has "
                   + chosen.stream().map(c -> "'" + c + "'").collect(Collectors.joining(" and ")),

@@ -25,6 +25,12 @@ import standstill.base.WishKind;
  * stays with the readers.
  */
 final class Shapes {
+  /** What a step is: something to do, a shared block, or steps that belong together. */
+  static final List<String> STEPS = List.of("do", "use", "steps");
+
+  /** What harmless lines depend on. */
+  static final List<String> PROVISOS = List.of("line", "no-line", "reached", "without");
+
   /** Where an answer of a walk leads: exactly one of them. */
   static final List<String> LEADS = List.of("then", "fault", "fix", "hand-over");
 
@@ -107,11 +113,34 @@ final class Shapes {
   private static final Shape.Key ID =
       must("id", Scalars.id(), "Lower-case words joined by hyphens; never changes.");
 
+  private static final Value CONDITIONS = ListOf.any(Scalars.condition());
+
+  private static final Shape.Key WHEN =
+      may(
+          "when",
+          CONDITIONS,
+          "What has to be so for it to make sense: words of circumstances.yaml or facts, each as"
+              + " word or 'not word'.");
+
+  private static final Value RELEASE =
+      Shape.of(
+          "a version",
+          must("program", Scalars.text(), "The program, such as linux."),
+          must("version", Scalars.version(), "Numbers joined by dots, in quotes."));
+
+  private static final Shape.Key SINCE =
+      may("since", RELEASE, "The first version for which it holds.");
+
+  private static final Shape.Key UNTIL =
+      may("until", RELEASE, "The last version for which it holds.");
+
   private static final Shape.Key SIGN_ID =
       must(
           "id",
           Scalars.id(),
           "Names the sign within its entry, for ever, such as: alert-id-does-not-exist");
+
+  private static final Value STEP_LIST = stepList();
 
   private final Value chance;
   private final Value frequency;
@@ -170,6 +199,14 @@ final class Shapes {
                         "The chance of its answers when this fault is the cause."))),
             "Checks whose answers tell it from other faults."),
         must("fixes", ListOf.some(fix()), "Repairs."),
+        may(
+            "order",
+            Scalars.word(List.of("forced")),
+            "forced: the repairs are to be done in the order in which they stand."),
+        may(
+            "values",
+            new MapOf("'values'", Scalars.text()),
+            "Names in the repairs' steps to what stands there while the log doesn't tell."),
         must("prevent", Scalars.text(), "How to keep it from coming back."),
         SOURCES,
         REVIEWED,
@@ -244,7 +281,7 @@ final class Shapes {
             "says",
             Scalars.text(),
             "A sentence built from the captured values, such as: disk {name} is gone"));
-    keys.addAll(List.of(SEEN, UNLIKE, PRINTED_BY));
+    keys.addAll(List.of(SEEN, UNLIKE, SINCE, UNTIL, PRINTED_BY));
     return new Shape("a sign", keys, List.of());
   }
 
@@ -289,7 +326,7 @@ final class Shapes {
             Scalars.id(),
             "Names the fix within its fault, for ever, such as: write-loader-anew"),
         must("title", Scalars.text(), "The repair in a few words."),
-        must("steps", SOME_TEXTS, "What to do, in order."),
+        must("steps", STEP_LIST, "What to do, in order: texts, or maps where more is to be said."),
         must("minutes", Scalars.whole(1, 2_000), "How long it takes."),
         must("cures", chance, "Chance that it repairs this fault."),
         must("risk", RISK, "What it puts at risk."),
@@ -299,7 +336,76 @@ final class Shapes {
         must(
             "cautions",
             TEXTS,
-            "To be read before; may be []. data: a backup; firmware: power; hands-inside: mains and static."));
+            "To be read before; may be []. data: a backup; firmware: power; hands-inside: mains and static;"
+                + " locks-out: the key, password or other way in."),
+        may(
+            "lasts",
+            Scalars.word(List.of("lasting", "one-boot")),
+            "one-boot: holds for the next boot only; lasting when left out."),
+        may("first", Scalars.id(), "The fix of this fault that has to be done before."),
+        WHEN,
+        SINCE,
+        UNTIL);
+  }
+
+  private static Value stepList() {
+    List<Shape.Key> inner =
+        List.of(
+            may("do", Scalars.text(), "What to do; {name} stands for a value that the log gives."),
+            may("use", Scalars.id(), "A block of steps/."),
+            may("with", new MapOf("'with'", Scalars.text()), "Values of the block's parameters."),
+            may("for", SOME_IDS, "Whom it is for: words of circumstances.yaml."),
+            may("risk", RISK, "What it puts at risk; no more than the repair says."),
+            may("caution", Scalars.text(), "To be read before it."),
+            may("undo", Scalars.text(), "How to take it back."),
+            may("save-first", Scalars.text(), "What to save before, and how."));
+    Shape step = new Shape("a step", inner, List.of("do", "use"));
+    List<Shape.Key> outer = new ArrayList<>(inner);
+    outer.add(may("steps", ListOf.some(new TextOr(step)), "Steps that belong together."));
+    return ListOf.some(new TextOr(new Shape("a step", outer, STEPS)));
+  }
+
+  /** A file of {@code steps/}. */
+  static Shape block() {
+    return Shape.of(
+        "a block of steps",
+        must("id", Scalars.id(), "Equals the file's name."),
+        must("title", Scalars.title(), "What the steps do."),
+        must("about", Scalars.text(), "When they are the right ones."),
+        may(
+            "parameters",
+            new MapOf(
+                "'parameters'",
+                Shape.of(
+                    "a parameter",
+                    must("means", Scalars.text(), "What it is."),
+                    must("unknown", Scalars.text(), "What stands there when no value is given."))),
+            "Names that stand as {name} in the steps."),
+        must("steps", STEP_LIST, "What to do, in order."),
+        must("risk", RISK, "The gravest of what the steps put at risk."),
+        SOURCES,
+        REVIEWED);
+  }
+
+  /** {@code circumstances.yaml}. */
+  static ListOf circumstances() {
+    return ListOf.some(
+        Shape.of(
+            "a circumstance",
+            ID,
+            must("title", Scalars.text(), "In what systems differ, for people."),
+            must(
+                "cases",
+                ListOf.some(
+                    Shape.of(
+                        "a case",
+                        ID,
+                        must("title", Scalars.text(), "Name for people."),
+                        may(
+                            "tells",
+                            ListOf.any(Shape.of("a line", LINE, SEEN)),
+                            "Lines of a log that show it."))),
+                "What it can be.")));
   }
 
   /** A file of {@code checks/}. */
@@ -313,6 +419,7 @@ final class Shapes {
         must("risk", RISK, "What it puts at risk."),
         may("needs", needs, "Things that the person must have."),
         may("cautions", TEXTS, "To be read before."),
+        WHEN,
         must(
             "answers",
             new ListOf(
@@ -364,8 +471,22 @@ final class Shapes {
         must("family", SOME_IDS, "Families of logs that print them."),
         must(
             "signs",
-            ListOf.some(Shape.of("a sign", SIGN_ID, LINE, SEEN, UNLIKE, PRINTED_BY)),
+            ListOf.some(
+                Shape.of("a sign", SIGN_ID, LINE, SEEN, UNLIKE, SINCE, UNTIL, PRINTED_BY)),
             "The lines."),
+        may(
+            "harmless-only-when",
+            ListOf.some(
+                Shape.of(
+                        "a proviso",
+                        may("line", Scalars.pattern(), "A line that has to be there."),
+                        may("no-line", Scalars.pattern(), "A line that must not be there."),
+                        may("reached", Scalars.id(), "A milestone that has to be reached."),
+                        may("without", Scalars.id(), "A milestone that has to be missing."),
+                        may("seen", SOME_TEXTS, "Texts that the pattern must match."),
+                        may("unlike", SOME_TEXTS, "Near misses that it must not match."))
+                    .withExactlyOne(PROVISOS)),
+            "What else has to be in the boot, or must not be."),
         must("why", Scalars.text(), "Why they are printed and stop nothing."),
         must("matters-when", Scalars.text(), "When they do matter after all."),
         SOURCES,

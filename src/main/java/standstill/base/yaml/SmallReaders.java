@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import standstill.base.Check;
+import standstill.base.Circumstance;
 import standstill.base.Example;
 import standstill.base.Facts;
 import standstill.base.Family;
@@ -15,6 +16,7 @@ import standstill.base.Milestone;
 import standstill.base.Rate;
 import standstill.base.Risk;
 import standstill.base.Scale;
+import standstill.base.SignForm;
 import standstill.base.Symptom;
 import standstill.base.Synonyms;
 import standstill.base.Trail;
@@ -56,6 +58,7 @@ final class SmallReaders {
             EntryReader.risk(fields),
             fields.texts("needs"),
             fields.texts("cautions"),
+            EntryReader.conditions(fields),
             answers,
             EntryReader.sources(fields),
             EntryReader.reviewed(fields),
@@ -118,6 +121,7 @@ final class SmallReaders {
                         sign.texts("seen"),
                         sign.texts("unlike"),
                         EntryReader.printedBy(sign),
+                        EntryReader.span(sign),
                         sign.position()));
               });
     }
@@ -128,12 +132,59 @@ final class SmallReaders {
             fields.text("title"),
             fields.texts("family"),
             signs,
+            provisos(fields),
             fields.text("why"),
             fields.text("matters-when"),
             EntryReader.sources(fields),
             EntryReader.reviewed(fields),
             fields.position("id"));
     return sink.hasErrors() ? Optional.empty() : Optional.of(trail);
+  }
+
+  private static List<Trail.Proviso> provisos(Fields trail) {
+    List<Trail.Proviso> all = new ArrayList<>();
+    for (Fields fields : trail.maps("harmless-only-when")) {
+      String key = fields.has("no-line") ? "no-line" : "line";
+      boolean milestone = fields.has("reached") || fields.has("without");
+      Optional<Pattern> pattern = milestone ? Optional.empty() : fields.pattern(key);
+      pattern.ifPresent(p -> FaultReader.checkPattern(fields, key, p));
+      if (!milestone && !(fields.has("seen") && fields.has("unlike"))) {
+        fields.error(
+            key, "pattern without texts that prove it", "add seen, and unlike for a near miss");
+      }
+      Optional<SignForm> form =
+          milestone
+              ? Optional.of(
+                  new SignForm.Without(fields.text(fields.has("reached") ? "reached" : "without")))
+              : pattern.map(p -> new SignForm.OnLine(p, 0, 1, 0));
+      boolean there = fields.has("line") || fields.has("without");
+      form.ifPresent(
+          f ->
+              all.add(
+                  new Trail.Proviso(
+                      f, there, fields.texts("seen"), fields.texts("unlike"), fields.position())));
+    }
+    return all;
+  }
+
+  /** The respects in which systems differ; a word stands for one case only. */
+  static List<Circumstance> circumstances(Sink sink) {
+    List<Circumstance> all = new ArrayList<>();
+    Map<String, Integer> lines = new LinkedHashMap<>();
+    for (Fields fields : Fields.list(sink, Shapes.circumstances())) {
+      String id = fields.text("id");
+      List<Circumstance.Case> cases = new ArrayList<>();
+      for (Fields each : fields.maps("cases")) {
+        String word = each.text("id");
+        Integer first = lines.putIfAbsent(word, each.position().line());
+        if (first != null) {
+          each.error("id", "second case '" + word + "'", "the first is on line " + first);
+        }
+        cases.add(new Circumstance.Case(word, each.text("title"), id, examples(each, "tells")));
+      }
+      all.add(new Circumstance(id, fields.text("title"), cases, fields.position()));
+    }
+    return all;
   }
 
   static Optional<Family> family(BaseText file, Sink sink) {

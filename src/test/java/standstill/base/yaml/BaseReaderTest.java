@@ -25,7 +25,7 @@ class BaseReaderTest {
       frequencies: {often: 6, rarely: 1}
       parts: {disk: Disk}
       needs: {network: a network connection}
-      risk-minutes: {none: 0, restart: 1, settings: 4, data: 60, firmware: 90, hands-inside: 30}
+      risk-minutes: {locks-out: 60, none: 0, restart: 1, settings: 4, data: 60, firmware: 90, hands-inside: 30}
       need-minutes: 5
       model: {x: 1}
       """;
@@ -220,7 +220,7 @@ class BaseReaderTest {
         firstLines(
             loadWith("retired.yaml", "- {was: torch/fix/1, now: lamp-broken/fix/change-lamp}\n")));
     assertEquals(
-        List.of("kb/retired.yaml:1:9: 'torch/1' does not name a fix"),
+        List.of("kb/retired.yaml:1:9: 'torch/1' is not the name of a fix"),
         firstLines(
             loadWith("retired.yaml", "- {was: torch/1, now: lamp-broken/fix/change-the-lamp}\n")));
   }

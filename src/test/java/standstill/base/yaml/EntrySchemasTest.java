@@ -111,6 +111,9 @@ class EntrySchemasTest {
       case "family" -> SmallReaders.family(file, sink);
       case "scale" -> SmallReaders.scale(sink, Ranker.MODEL_NUMBERS);
       case "rates" -> SmallReaders.rates(sink);
+      case "steps" ->
+          StepBlocks.read(new StepReader(List.of(), StepReader.Blocks.NONE), file, sink, java.util.Set.of());
+      case "circumstances" -> SmallReaders.circumstances(sink);
       case "retired" -> SmallReaders.retired(sink);
       case "synonyms" -> SmallReaders.synonyms(sink);
       case "boot" -> {
