@@ -4,6 +4,7 @@ import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import io.javalin.http.NotFoundResponse;
 import java.util.Map;
+import standstill.log.BootLog;
 import standstill.report.Report;
 import standstill.store.Edition;
 import standstill.store.Pastes;
@@ -12,10 +13,12 @@ import standstill.store.Pastes;
 final class ReportPage {
   private final Pages pages;
   private final Pastes pastes;
+  private final Turns turns;
 
-  ReportPage(Pages pages, Pastes pastes) {
+  ReportPage(Pages pages, Pastes pastes, Turns turns) {
     this.pages = pages;
     this.pastes = pastes;
+    this.turns = turns;
   }
 
   /** Takes a paste and sends the browser to its page. */
@@ -26,7 +29,10 @@ final class ReportPage {
           "There was no text. Go back, paste the log or choose a file, and send it again.");
     }
     Edition edition = InUse.edition(ctx);
-    String address = pastes.keep(edition.diagnoser().diagnose(bytes), edition);
+    String client = Upload.client(ctx);
+    Report report =
+        turns.take(client, bytes.length, () -> edition.diagnoser().diagnose(bytes));
+    String address = pastes.keep(report, edition, client).orElseThrow(TooLarge::new);
     ctx.redirect("/log/" + address, HttpStatus.SEE_OTHER);
   }
 
@@ -39,7 +45,10 @@ final class ReportPage {
       throw new NotFoundResponse();
     }
     if (boot > 0) {
-      report = edition.diagnoser().diagnose(report.log(), boot);
+      BootLog log = report.log();
+      report =
+          turns.take(
+              Upload.client(ctx), Turns.size(log), () -> edition.diagnoser().diagnose(log, boot));
     }
     boolean proofOnly = "proof".equals(ctx.queryParam("lines"));
     pages.show(ctx, "report", Map.of("r", ReportView.of(report, address, proofOnly)));
