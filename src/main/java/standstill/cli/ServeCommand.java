@@ -191,7 +191,6 @@ final class ServeCommand implements Callable<Integer> {
               + " file with 'account add'");
     }
     try {
-      Clock clock = Clock.systemUTC();
       Accounts read = Accounts.open(accounts);
       PrintWriter err = Output.errors(spec);
       Accounts.caution(accounts).ifPresent(c -> err.println("Caution: " + c));
@@ -201,7 +200,7 @@ final class ServeCommand implements Callable<Integer> {
                 + " one.");
       }
       err.flush();
-      return Optional.of(new EditDesk(Editing.open(base.folder().get(), clock), read, clock));
+      return Optional.of(new EditDesk(Editing.open(base.folder().get(), Clock.systemUTC()), read));
     } catch (NoSuchFileException e) {
       throw new Failure(ExitCode.UNREADABLE, "no file: " + e.getFile());
     } catch (Refused e) {
