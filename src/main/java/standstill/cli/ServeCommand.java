@@ -146,8 +146,7 @@ final class ServeCommand implements Callable<Integer> {
           "--host " + host + " is no address of this machine; list them with: ip address");
     } catch (UnknownHostException e) {
       throw new Failure(
-          ExitCode.USAGE,
-          "--host " + host + " is no address, and no name that this machine knows");
+          ExitCode.USAGE, "--host " + host + " is no address, and no name that this machine knows");
     } catch (SocketException e) {
       throw new Failure(ExitCode.UNREADABLE, "the network can't be looked at: " + e.getMessage());
     }

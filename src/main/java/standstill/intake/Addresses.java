@@ -49,7 +49,8 @@ public final class Addresses {
       int most = address.getAddress().length * 8;
       blocks.add(
           new Block(
-              address.getAddress(), slash < 0 ? most : bits(text, text.substring(slash + 1), most)));
+              address.getAddress(),
+              slash < 0 ? most : bits(text, text.substring(slash + 1), most)));
     }
     return new Addresses(blocks);
   }

@@ -194,8 +194,7 @@ final class Bodies extends Handler.Wrapper {
       return request
           .getComponents()
           .getScheduler()
-          .schedule(
-              this::pace, intake.limits().window().toNanos(), TimeUnit.NANOSECONDS);
+          .schedule(this::pace, intake.limits().window().toNanos(), TimeUnit.NANOSECONDS);
     }
 
     private void pace() {

@@ -177,7 +177,8 @@ final class TimeLimit extends Handler.Wrapper {
         if (decided) {
           failure = new TimeoutException("the answer came too late");
         } else if (last) {
-          failure = isLast || buffer == null ? null : new IOException("the answer is whole already");
+          failure =
+              isLast || buffer == null ? null : new IOException("the answer is whole already");
         } else {
           last = isLast;
           keep(buffer);

@@ -66,8 +66,7 @@ public final class Pastes {
       return Optional.empty();
     }
     synchronized (this) {
-      byAddress.put(
-          address, new Paste(report, edition.number(), nanos.getAsLong(), client, bytes));
+      byAddress.put(address, new Paste(report, edition.number(), nanos.getAsLong(), client, bytes));
       throwOut(client);
     }
     return Optional.of(address);

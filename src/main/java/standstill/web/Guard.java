@@ -86,12 +86,7 @@ final class Guard {
     ctx.res()
         .addHeader(
             "Set-Cookie",
-            name
-                + "="
-                + value
-                + kept
-                + "; HttpOnly; SameSite=Strict"
-                + (https ? "; Secure" : ""));
+            name + "=" + value + kept + "; HttpOnly; SameSite=Strict" + (https ? "; Secure" : ""));
   }
 
   /** Shows a page to somebody who is signed in. */

@@ -42,8 +42,7 @@ final class Pages {
 
   /** A page that says something, made without looking at the base. */
   String message(String title, String text) {
-    return render(
-        "message", Map.of("title", title, "text", text, "notice", BaseView.Notice.NONE));
+    return render("message", Map.of("title", title, "text", text, "notice", BaseView.Notice.NONE));
   }
 
   /** A page as text. */

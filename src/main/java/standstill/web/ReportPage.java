@@ -30,8 +30,7 @@ final class ReportPage {
     }
     Edition edition = InUse.edition(ctx);
     String client = Upload.client(ctx);
-    Report report =
-        turns.take(client, bytes.length, () -> edition.diagnoser().diagnose(bytes));
+    Report report = turns.take(client, bytes.length, () -> edition.diagnoser().diagnose(bytes));
     String address = pastes.keep(report, edition, client).orElseThrow(TooLarge::new);
     ctx.redirect("/log/" + address, HttpStatus.SEE_OTHER);
   }

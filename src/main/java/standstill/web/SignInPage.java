@@ -96,8 +96,7 @@ final class SignInPage {
     }
     Accounts accounts = desk.accounts();
     String cookie = ctx.cookie(DEVICE + name);
-    Optional<String> device =
-        accounts.device(name, cookie == null ? "" : cookie);
+    Optional<String> device = accounts.device(name, cookie == null ? "" : cookie);
     if (device.isEmpty()) {
       device = accounts.device(name, text(ctx, "pass").strip());
     }

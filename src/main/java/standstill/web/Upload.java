@@ -41,7 +41,8 @@ final class Upload {
 
   static byte[] expand(byte[] bytes) {
     boolean compressed = Gunzip.isCompressed(bytes);
-    long byRatio = compressed ? Math.max(SMALL, (long) MOST_EXPANSION * bytes.length) : Long.MAX_VALUE;
+    long byRatio =
+        compressed ? Math.max(SMALL, (long) MOST_EXPANSION * bytes.length) : Long.MAX_VALUE;
     byte[] expanded;
     try {
       expanded = Gunzip.expand(bytes, Math.min(Server.LARGEST_LOG, byRatio));

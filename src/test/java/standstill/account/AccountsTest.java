@@ -117,8 +117,7 @@ class AccountsTest {
     for (FutureTask<Boolean> task : adding) {
       assertTrue(task.get());
     }
-    assertEquals(
-        Set.of("ada", "bram", "carla", "dorus"), Set.copyOf(Accounts.names(file())));
+    assertEquals(Set.of("ada", "bram", "carla", "dorus"), Set.copyOf(Accounts.names(file())));
   }
 
   @Test

@@ -77,8 +77,8 @@ class ArchitectureTest {
           Map.entry(
               "web",
               Set.of(
-                  "account", "intake", "edit", "store", "mine", "share", "audit", "score", "search", "report",
-                  "decode", "guide", "rank", "match", "trace", "log", "base", "text")),
+                  "account", "intake", "edit", "store", "mine", "share", "audit", "score", "search",
+                  "report", "decode", "guide", "rank", "match", "trace", "log", "base", "text")),
           Map.entry(
               "cli",
               Set.of(

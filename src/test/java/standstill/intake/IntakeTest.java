@@ -159,7 +159,8 @@ class IntakeTest {
     start();
     String answer = Wire.ask(port, "GET /stuck HTTP/1.1\nHost: localhost", "");
     assertTrue(answer.startsWith("HTTP/1.1 503 "), answer);
-    assertTrue(answer.contains("Retry-After:") && answer.contains("No answer in 1 seconds"), answer);
+    assertTrue(
+        answer.contains("Retry-After:") && answer.contains("No answer in 1 seconds"), answer);
     assertTrue(answer.contains("ask again"), answer);
     String log = Wire.ask(port, "POST /stuck HTTP/1.1\nHost: localhost", "x");
     assertTrue(log.contains("Look first whether it was"), log);

@@ -38,9 +38,7 @@ final class Maintainer {
   }
 
   HttpResponse<String> get(String path) throws IOException, InterruptedException {
-    return client.send(
-        request(path).build(),
-        HttpResponse.BodyHandlers.ofString());
+    return client.send(request(path).build(), HttpResponse.BodyHandlers.ofString());
   }
 
   private HttpRequest.Builder request(String path) {
@@ -96,8 +94,7 @@ final class Maintainer {
     String token = token(page("/sign-in"));
     return post(
         "/sign-in",
-        Map.of(
-            "token", token, "name", name, "password", password, "pass", pass, "to", "/changes"));
+        Map.of("token", token, "name", name, "password", password, "pass", pass, "to", "/changes"));
   }
 
   /** The token in a page's forms. */

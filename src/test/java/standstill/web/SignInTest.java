@@ -106,9 +106,7 @@ class SignInTest {
     // What the sender wrote stands left of what the proxy saw, and is not believed.
     assertEquals(
         429,
-        new Maintainer(root, "192.0.2.77, 192.0.2.1")
-            .signIn("bram", TeamServer.BRAM)
-            .statusCode());
+        new Maintainer(root, "192.0.2.77, 192.0.2.1").signIn("bram", TeamServer.BRAM).statusCode());
   }
 
   @Test

@@ -41,16 +41,14 @@ class UploadTest {
     server.stop();
   }
 
-  private static HttpResponse<String> post(String path, String type, byte[] body)
-      throws Exception {
+  private static HttpResponse<String> post(String path, String type, byte[] body) throws Exception {
     HttpRequest.Builder request =
         HttpRequest.newBuilder(URI.create(root + path))
             .POST(HttpRequest.BodyPublishers.ofByteArray(body));
     if (!type.isEmpty()) {
       request.header("Content-Type", type);
     }
-    return HttpClient.newHttpClient()
-        .send(request.build(), HttpResponse.BodyHandlers.ofString());
+    return HttpClient.newHttpClient().send(request.build(), HttpResponse.BodyHandlers.ofString());
   }
 
   private static String page(String address) throws Exception {
@@ -114,8 +112,7 @@ class UploadTest {
       spinner.append("[  *** ] A start job is running for the lamp (" + i + "s / no limit)\r");
     }
     byte[] tedious = spinner.toString().getBytes(StandardCharsets.UTF_8);
-    assertEquals(
-        200, post("/api/diagnose", "application/gzip", compressed(tedious)).statusCode());
+    assertEquals(200, post("/api/diagnose", "application/gzip", compressed(tedious)).statusCode());
   }
 
   @Test
@@ -128,7 +125,8 @@ class UploadTest {
 
   @Test
   void aLogOfManyBootsMakesNoPageOfAllTheirNumbers() throws Exception {
-    String boot = "[    0.000000] Linux version 6.1.0-18-amd64 (bench@lantern) #1 SMP\n[    0.1] x\n";
+    String boot =
+        "[    0.000000] Linux version 6.1.0-18-amd64 (bench@lantern) #1 SMP\n[    0.1] x\n";
     byte[] many = boot.repeat(3_000).getBytes(StandardCharsets.UTF_8);
     String address =
         post("/diagnose", "text/plain", many)
