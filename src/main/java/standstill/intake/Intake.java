@@ -1,9 +1,9 @@
 package standstill.intake;
 
+import java.util.Map;
 import java.util.Objects;
 import java.util.concurrent.TimeUnit;
 import java.util.function.BiFunction;
-import java.util.function.Consumer;
 import org.eclipse.jetty.http.HttpFields;
 import org.eclipse.jetty.server.AbstractConnector;
 import org.eclipse.jetty.server.Connector;
@@ -40,21 +40,21 @@ public final class Intake {
    *
    * @param names by which the server is reached
    * @param proxies whose word on a request's sender is taken
-   * @param headers that go out with every refusal, one call for each
+   * @param headers that go out with every refusal
    * @param page makes a page of a title and an advice
    */
   public Intake(
       Names names,
       Addresses proxies,
       Limits limits,
-      Consumer<BiFunction<String, String, ?>> headers,
+      Map<String, String> headers,
       BiFunction<String, String, String> page) {
     this.names = names;
     this.proxies = proxies;
     this.limits = limits;
     this.budget = new Budget(limits.bodyBytes());
     HttpFields.Mutable all = HttpFields.build();
-    headers.accept(all::put);
+    headers.forEach(all::put);
     this.headers = all.asImmutable();
     this.page = page;
     this.connections = new Connections(this);

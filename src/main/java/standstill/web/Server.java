@@ -47,7 +47,7 @@ public final class Server {
             new Names(settings.names()),
             settings.proxies(),
             settings.limits(),
-            Headers::each,
+            Headers.ALL,
             pages::message);
     return Javalin.create(
         config -> {

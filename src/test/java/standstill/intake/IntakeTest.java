@@ -10,6 +10,7 @@ import java.nio.charset.StandardCharsets;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.concurrent.CountDownLatch;
 import java.util.function.BooleanSupplier;
 import org.eclipse.jetty.io.Content;
@@ -30,7 +31,7 @@ class IntakeTest {
 
   private final CountDownLatch letGo = new CountDownLatch(1);
   private Intake intake =
-      new Intake(new Names(List.of()), Addresses.none(), limits(), h -> {}, (t, a) -> t + ": " + a);
+      new Intake(new Names(List.of()), Addresses.none(), limits(), Map.of(), (t, a) -> t + ": " + a);
   private Server server = new Server();
   private int port;
 
@@ -279,7 +280,7 @@ class IntakeTest {
             new Names(List.of("base.example")),
             Addresses.of(List.of("127.0.0.1")),
             limits(),
-            h -> {},
+            Map.of(),
             (t, a) -> t + ": " + a);
     start();
     String origin = "\nOrigin: https://base.example";
