@@ -22,8 +22,8 @@ import org.slf4j.LoggerFactory;
 /**
  * Gathers the body of a request before anybody works on it. No thread waits for a sender: a body
  * takes memory only, within a budget, and has to come in at a pace. When one client has too many
- * unfinished bodies, the one of which the least has come is given up, so that those who send their
- * log in one go are never in each other's way.
+ * unfinished bodies, the slowest is given up, so that those who send their log in one go are never
+ * in each other's way.
  */
 final class Bodies extends Handler.Wrapper {
   private static final Logger LOG = LoggerFactory.getLogger(Bodies.class);
@@ -70,12 +70,13 @@ final class Bodies extends Handler.Wrapper {
 
   private void begin(Gathering body) {
     Gathering slowest = null;
+    long now = System.nanoTime();
     synchronized (waiting) {
       Set<Gathering> own = waiting.computeIfAbsent(body.client, c -> new LinkedHashSet<>());
       own.add(body);
       if (own.size() > intake.limits().unfinished()) {
         for (Gathering each : own) {
-          if (each != body && (slowest == null || each.size() < slowest.size())) {
+          if (each != body && (slowest == null || each.pace(now) < slowest.pace(now))) {
             slowest = each;
           }
         }
@@ -107,6 +108,7 @@ final class Bodies extends Handler.Wrapper {
     private final Callback callback;
     private final String client;
     private final List<ByteBuffer> parts = new ArrayList<>();
+    private final long since = System.nanoTime();
     private long size;
     private long sizeAtWindow;
     private boolean done;
@@ -121,6 +123,14 @@ final class Bodies extends Handler.Wrapper {
 
     synchronized long size() {
       return size;
+    }
+
+    /**
+     * Bytes in a nanosecond so far. All have some bytes as a start, so that one whose first are
+     * still on their way isn't the slowest.
+     */
+    synchronized double pace(long now) {
+      return (double) (size + intake.limits().leastInWindow()) / Math.max(1, now - since);
     }
 
     /** Takes what has come; called again when there is more. */

@@ -20,6 +20,9 @@ public final class Intake {
   /** The attribute of a request that holds who it is from, as a text. */
   public static final String CLIENT_KEY = "standstill.client";
 
+  /** The attribute of a request that was answered for want of time: nobody waits for more. */
+  public static final String LATE = "standstill.late";
+
   static final String CLIENT = "standstill.intake.client";
 
   private static final int MOST_THREADS = 120;

@@ -115,6 +115,7 @@ final class TimeLimit extends Handler.Wrapper {
     private void late() {
       if (decide()) {
         giveBack();
+        getRequest().setAttribute(Intake.LATE, true);
         intake.refuse(getRequest(), getWrapped(), callback, TimeLimit.this.late(getRequest()));
       }
     }

@@ -25,7 +25,9 @@ final class DiagnoseApi {
             Upload.client(ctx),
             bytes.length,
             () -> {
+              Upload.stillWanted(ctx);
               BootLog log = diagnoser.read(bytes);
+              Upload.stillWanted(ctx);
               if (boot > log.boots().size()) {
                 throw new NotUnderstood(
                     "No boot " + boot + " in this log; it has " + log.boots().size() + ".");

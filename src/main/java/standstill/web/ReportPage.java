@@ -30,7 +30,17 @@ final class ReportPage {
     }
     Edition edition = InUse.edition(ctx);
     String client = Upload.client(ctx);
-    Report report = turns.take(client, bytes.length, () -> edition.diagnoser().diagnose(bytes));
+    Report report =
+        turns.take(
+            client,
+            bytes.length,
+            () -> {
+              Upload.stillWanted(ctx);
+              BootLog log = edition.diagnoser().read(bytes);
+              Upload.stillWanted(ctx);
+              return edition.diagnoser().diagnose(log, 0);
+            });
+    Upload.stillWanted(ctx);
     String address = pastes.keep(report, edition, client).orElseThrow(TooLarge::new);
     ctx.redirect("/log/" + address, HttpStatus.SEE_OTHER);
   }

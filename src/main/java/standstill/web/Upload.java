@@ -34,6 +34,13 @@ final class Upload {
     return client == null ? ctx.ip() : client;
   }
 
+  /** Ends the work on a request that was answered already, because it took too long. */
+  static void stillWanted(Context ctx) {
+    if (ctx.attribute(Intake.LATE) != null) {
+      throw new Overloaded();
+    }
+  }
+
   /** The log's bytes, expanded when they were compressed. */
   static byte[] read(Context ctx) {
     return expand(raw(ctx));

@@ -31,7 +31,8 @@ class IntakeTest {
 
   private final CountDownLatch letGo = new CountDownLatch(1);
   private Intake intake =
-      new Intake(new Names(List.of()), Addresses.none(), limits(), Map.of(), (t, a) -> t + ": " + a);
+      new Intake(
+          new Names(List.of()), Addresses.none(), limits(), Map.of(), (t, a) -> t + ": " + a);
   private Server server = new Server();
   private int port;
 
