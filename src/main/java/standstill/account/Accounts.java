@@ -8,14 +8,13 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.nio.file.attribute.PosixFilePermission;
-import java.nio.file.attribute.PosixFilePermissions;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.Semaphore;
+import java.util.concurrent.TimeUnit;
 
 /**
  * Maintainers and their hashed passwords, one line each: {@code name hash}.
@@ -34,6 +33,7 @@ public final class Accounts {
   private static final int LONGEST_NAME = 32;
   private static final long LARGEST_FILE = 256 * 1024;
   private static final int MOST_AT_ONCE = 2;
+  private static final int LONGEST_WAIT_SECONDS = 10;
   private static final int SALT_BYTES = 16;
   private static final Argon2Function ARGON2ID =
       Argon2Function.getInstance(64 * 1024, 3, 4, 32, Argon2.ID);
@@ -48,7 +48,7 @@ public final class Accounts {
   private final Path file;
 
   /** Each check takes 64 MiB; this keeps a crowd from taking them all at once. */
-  private final Semaphore room = new Semaphore(MOST_AT_ONCE);
+  private final Semaphore room = new Semaphore(MOST_AT_ONCE, true);
 
   private Accounts(Path file) {
     this.file = file;
@@ -79,48 +79,100 @@ public final class Accounts {
     return read(file).containsKey(name);
   }
 
-  /** Whether name and password belong together. Takes as long for a name that is not there. */
-  public boolean matches(String name, String password) throws IOException {
+  /** Too many ask at once whether a password is right; later it may be different. */
+  public static final class CrowdedException extends IOException {
+    CrowdedException() {
+      super("too many sign in at once");
+    }
+  }
+
+  /**
+   * Whether name and password belong together. Takes as long for a name that is not there.
+   *
+   * @return the mark of the account's password when they do, for its session
+   */
+  public Optional<String> enter(String name, String password) throws IOException {
     String hash = read(file).get(name);
     String asked =
         password.length() <= LONGEST_PASSWORD ? password : password.substring(0, LONGEST_PASSWORD);
-    room.acquireUninterruptibly();
+    if (!enterRoom()) {
+      throw new CrowdedException();
+    }
     try {
       String against = hash == null ? NOBODYS : hash;
       boolean same =
           Password.check(asked, against).with(Argon2Function.getInstanceFromHash(against));
-      return same && hash != null && asked.equals(password);
+      return same && hash != null && asked.equals(password)
+          ? Optional.of(Marks.of(hash))
+          : Optional.empty();
     } finally {
       room.release();
     }
   }
 
+  private boolean enterRoom() {
+    try {
+      return room.tryAcquire(LONGEST_WAIT_SECONDS, TimeUnit.SECONDS);
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+      return false;
+    }
+  }
+
+  /** The mark of an account's password as it is now; another password has another mark. */
+  public Optional<String> mark(String name) throws IOException {
+    return Optional.ofNullable(read(file).get(name)).map(Marks::of);
+  }
+
+  /**
+   * A proof for a device on which somebody has signed in, or for somebody who has to be let past
+   * the limit on strangers' attempts. It says that and no more: the password is still asked for.
+   * Another password ends it.
+   */
+  public Optional<String> proof(String name) throws IOException {
+    return Optional.ofNullable(read(file).get(name)).map(hash -> Marks.proof(name, hash));
+  }
+
+  /** The device that a proof is of; empty when it proves nothing for this name. */
+  public Optional<String> device(String name, String proof) throws IOException {
+    return Optional.ofNullable(read(file).get(name))
+        .flatMap(hash -> Marks.device(name, hash, proof));
+  }
+
   /**
    * Adds an account to a file, or gives it another password. The file is made when it is missing,
-   * for its owner's eyes alone, and is replaced as a whole.
+   * for its owner's eyes alone, and is replaced as a whole. Others that change it wait.
    */
   public static void put(Path file, String name, String password) throws IOException {
     if (!isName(name)) {
       throw new IllegalArgumentException(name);
     }
-    Map<String, String> all;
-    try {
-      all = read(file);
-    } catch (NoSuchFileException e) {
-      all = new LinkedHashMap<>();
-    }
-    all.put(name, hash(password));
-    write(file, all);
+    String hash = hash(password);
+    AccountFile.change(
+        file,
+        () -> {
+          Map<String, String> all;
+          try {
+            all = read(file);
+          } catch (NoSuchFileException e) {
+            all = new LinkedHashMap<>();
+          }
+          all.put(name, hash);
+          return Optional.of(text(all));
+        });
   }
 
-  /** Takes an account out of a file; false when it was not there. */
+  /** Takes an account out of a file; false when it was not there. Others that change it wait. */
   public static boolean remove(Path file, String name) throws IOException {
-    Map<String, String> all = read(file);
-    boolean there = all.remove(name) != null;
-    if (there) {
-      write(file, all);
+    if (!Files.exists(file)) {
+      throw new NoSuchFileException(file.toString());
     }
-    return there;
+    return AccountFile.change(
+        file,
+        () -> {
+          Map<String, String> all = read(file);
+          return all.remove(name) == null ? Optional.empty() : Optional.of(text(all));
+        });
   }
 
   /** Names in a file, in its order. */
@@ -177,20 +229,9 @@ public final class Accounts {
     return accounts;
   }
 
-  private static void write(Path file, Map<String, String> accounts) throws IOException {
+  private static String text(Map<String, String> accounts) {
     StringBuilder text = new StringBuilder("# maintainers: name and hashed password\n");
     accounts.forEach((name, hash) -> text.append(name).append(' ').append(hash).append('\n'));
-    Path folder = file.toAbsolutePath().getParent();
-    Path part =
-        folder == null ? Path.of(file + ".part") : folder.resolve(file.getFileName() + ".part");
-    Files.deleteIfExists(part);
-    try {
-      Files.createFile(
-          part, PosixFilePermissions.asFileAttribute(PosixFilePermissions.fromString("rw-------")));
-    } catch (UnsupportedOperationException e) {
-      Files.createFile(part);
-    }
-    Files.writeString(part, text);
-    Files.move(part, file, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
+    return text.toString();
   }
 }

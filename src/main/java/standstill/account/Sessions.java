@@ -4,13 +4,12 @@ import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.security.SecureRandom;
-import java.time.Clock;
 import java.time.Duration;
-import java.time.Instant;
 import java.util.HexFormat;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.LongSupplier;
 
 /**
  * Who is signed in: in memory only, bounded in number and time. What is kept is the digest of a
@@ -20,31 +19,36 @@ public final class Sessions {
   private static final int TOKEN_BYTES = 32;
   private static final int MOST = 200;
   private static final int MOST_PER_NAME = 8;
-  private static final Duration LONGEST_IDLE = Duration.ofHours(2);
-  private static final Duration LONGEST = Duration.ofHours(12);
+  private static final long LONGEST_IDLE = Duration.ofHours(2).toNanos();
+  private static final long LONGEST = Duration.ofHours(12).toNanos();
 
-  private final Clock clock;
+  private final LongSupplier nanos;
   private final SecureRandom random = new SecureRandom();
   private final Map<String, Kept> kept = new LinkedHashMap<>();
 
-  private record Kept(Session session, Instant began, Instant used) {}
+  private record Kept(Session session, long began, long used) {}
 
   /**
    * Somebody signed in.
    *
    * @param name of the account
+   * @param mark of the account's password at that time; a session ends when it is another
    * @param formToken stands in each form of this session, so that no other page can post one
    */
-  public record Session(String name, String formToken) {
+  public record Session(String name, String mark, String formToken) {
     /** Whether a form carries this session's token; takes the same time for any wrong one. */
     public boolean owns(String token) {
       return same(formToken, token);
     }
   }
 
-  /** Nobody is signed in yet. */
-  public Sessions(Clock clock) {
-    this.clock = clock;
+  /**
+   * Nobody is signed in yet.
+   *
+   * @param nanos a clock that nobody sets, in nanoseconds
+   */
+  public Sessions(LongSupplier nanos) {
+    this.nanos = nanos;
   }
 
   /** A token that can't be guessed: 256 random bits as hexadecimal digits. */
@@ -60,8 +64,12 @@ public final class Sessions {
         one.getBytes(StandardCharsets.UTF_8), other.getBytes(StandardCharsets.UTF_8));
   }
 
-  /** Begins a session and gives its token. */
-  public synchronized String begin(String name) {
+  /**
+   * Begins a session and gives its token.
+   *
+   * @param mark of the account's password, as {@link Accounts#enter} gives it
+   */
+  public synchronized String begin(String name, String mark) {
     throwOut();
     long own = kept.values().stream().filter(k -> k.session().name().equals(name)).count();
     if (own >= MOST_PER_NAME) {
@@ -75,8 +83,8 @@ public final class Sessions {
       kept.remove(kept.keySet().iterator().next());
     }
     String token = token();
-    Instant now = clock.instant();
-    kept.put(digest(token), new Kept(new Session(name, token()), now, now));
+    long now = nanos.getAsLong();
+    kept.put(digest(token), new Kept(new Session(name, mark, token()), now, now));
     return token;
   }
 
@@ -88,7 +96,7 @@ public final class Sessions {
     if (found == null) {
       return Optional.empty();
     }
-    kept.put(key, new Kept(found.session(), found.began(), clock.instant()));
+    kept.put(key, new Kept(found.session(), found.began(), nanos.getAsLong()));
     return Optional.of(found.session());
   }
 
@@ -98,12 +106,8 @@ public final class Sessions {
   }
 
   private void throwOut() {
-    Instant now = clock.instant();
-    kept.values()
-        .removeIf(
-            k ->
-                !now.isBefore(k.began().plus(LONGEST))
-                    || !now.isBefore(k.used().plus(LONGEST_IDLE)));
+    long now = nanos.getAsLong();
+    kept.values().removeIf(k -> now - k.began() >= LONGEST || now - k.used() >= LONGEST_IDLE);
   }
 
   private static String digest(String token) {

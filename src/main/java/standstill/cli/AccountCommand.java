@@ -113,6 +113,35 @@ final class AccountCommand implements Runnable {
     return ExitCode.OK;
   }
 
+  @Command(
+      name = "pass",
+      mixinStandardHelpOptions = true,
+      description = {
+        "Prints a pass for somebody whose name is held up by others' attempts to sign in.",
+        "It goes into the form for signing in, and lets the password be tried. It ends with the"
+            + " password."
+      })
+  int pass(
+      @Parameters(paramLabel = "NAME", description = "Name of the account.") String name,
+      @Option(
+              names = "--file",
+              required = true,
+              paramLabel = "FILE",
+              description = "File of accounts.")
+          Path file) {
+    try {
+      String pass =
+          Accounts.open(file)
+              .proof(name)
+              .orElseThrow(
+                  () -> new Failure(ExitCode.USAGE, "no account '" + name + "' in " + file));
+      Output.of(spec).println(pass);
+    } catch (IOException e) {
+      throw unreadable(e);
+    }
+    return ExitCode.OK;
+  }
+
   private static Failure unreadable(IOException e) {
     return new Failure(
         ExitCode.UNREADABLE,

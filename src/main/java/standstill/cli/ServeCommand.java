@@ -5,10 +5,15 @@ import io.javalin.util.JavalinBindException;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.net.InetAddress;
+import java.net.NetworkInterface;
+import java.net.SocketException;
+import java.net.UnknownHostException;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
@@ -21,9 +26,12 @@ import picocli.CommandLine.Spec;
 import standstill.account.Accounts;
 import standstill.edit.Editing;
 import standstill.edit.Refused;
+import standstill.intake.Addresses;
+import standstill.intake.Names;
 import standstill.store.BaseInUse;
 import standstill.web.EditDesk;
 import standstill.web.Server;
+import standstill.web.Settings;
 
 /** Serves the page. */
 @Command(
@@ -55,6 +63,22 @@ final class ServeCommand implements Callable<Integer> {
   private String host = "127.0.0.1";
 
   @Option(
+      names = "--name",
+      paramLabel = "NAME",
+      description =
+          "Name by which browsers reach this server besides localhost; may be given more than once."
+              + " Requests under any other name are refused.")
+  private List<String> names = new ArrayList<>();
+
+  @Option(
+      names = "--proxy",
+      paramLabel = "ADDRESS",
+      description =
+          "Address, or block such as 192.0.2.0/24, of a server that stands before this one; its"
+              + " X-Forwarded-For says who a request is from. May be given more than once.")
+  private List<String> proxies = new ArrayList<>();
+
+  @Option(
       names = "--edit",
       description =
           "Let maintainers propose and approve changes of the base on the page. Needs --base, in a"
@@ -77,9 +101,11 @@ final class ServeCommand implements Callable<Integer> {
     if (port < 0 || port > 65_535) {
       throw new Failure(ExitCode.USAGE, "--port lies between 0 and 65535");
     }
-    Optional<EditDesk> desk = desk();
+    InetAddress address = address();
+    Settings settings = settings(address);
+    Optional<EditDesk> desk = desk(address);
     BaseInUse inUse = base.inUse(index::open);
-    Javalin server = Server.create(inUse, desk);
+    Javalin server = Server.create(inUse, desk, settings);
     try {
       server.start(host, port);
     } catch (JavalinBindException e) {
@@ -108,11 +134,49 @@ final class ServeCommand implements Callable<Integer> {
     return ExitCode.OK;
   }
 
+  /** The address to listen on; whether it is this machine's own is seen before anything starts. */
+  private InetAddress address() {
+    try {
+      InetAddress address = InetAddress.getByName(host);
+      if (address.isAnyLocalAddress() || NetworkInterface.getByInetAddress(address) != null) {
+        return address;
+      }
+      throw new Failure(
+          ExitCode.USAGE,
+          "--host " + host + " is no address of this machine; list them with: ip address");
+    } catch (UnknownHostException e) {
+      throw new Failure(
+          ExitCode.USAGE, "--host " + host + " is no address, and no name that this machine knows");
+    } catch (SocketException e) {
+      throw new Failure(ExitCode.UNREADABLE, "the network can't be looked at: " + e.getMessage());
+    }
+  }
+
+  private Settings settings(InetAddress address) {
+    List<String> all = new ArrayList<>(names);
+    if (!address.getHostAddress().equals(host)) {
+      all.add(host);
+    }
+    for (String name : names) {
+      if (!Names.isName(name)) {
+        throw new Failure(
+            ExitCode.USAGE, "--name " + name + " is no name; leave out scheme, port and path");
+      }
+    }
+    try {
+      return Settings.of(all, Addresses.of(proxies));
+    } catch (IllegalArgumentException e) {
+      throw new Failure(
+          ExitCode.USAGE,
+          "--proxy " + e.getMessage() + " is no address; write it in digits, as 192.0.2.1");
+    }
+  }
+
   /**
    * What editing takes. It is opened before the base is read, because a start after a sudden end
    * finishes what that left half done.
    */
-  private Optional<EditDesk> desk() {
+  private Optional<EditDesk> desk(InetAddress address) {
     if (!edit) {
       if (accounts != null) {
         throw new Failure(ExitCode.USAGE, "--accounts goes with --edit");
@@ -126,17 +190,16 @@ final class ServeCommand implements Callable<Integer> {
               + " file with 'account add'");
     }
     try {
-      Clock clock = Clock.systemUTC();
       Accounts read = Accounts.open(accounts);
       PrintWriter err = Output.errors(spec);
       Accounts.caution(accounts).ifPresent(c -> err.println("Caution: " + c));
-      if (!InetAddress.getByName(host).isLoopbackAddress()) {
+      if (!address.isLoopbackAddress()) {
         err.println(
             "Caution: passwords and sessions cross the network; put a server with TLS before this"
                 + " one.");
       }
       err.flush();
-      return Optional.of(new EditDesk(Editing.open(base.folder().get(), clock), read, clock));
+      return Optional.of(new EditDesk(Editing.open(base.folder().get(), Clock.systemUTC()), read));
     } catch (NoSuchFileException e) {
       throw new Failure(ExitCode.UNREADABLE, "no file: " + e.getFile());
     } catch (Refused e) {

@@ -137,6 +137,11 @@ public final class Proposals implements Closeable {
           if (!git.isPlain(entry)) {
             throw new Refused("The file " + entry + " is a symbolic link, or lies behind one.");
           }
+          // The same once more: an answer was lost on its way, or a write failed behind it.
+          Optional<Proposal> same = same(who, entry, clean, why);
+          if (same.isPresent()) {
+            return same.get();
+          }
           if (branches.all(Branches.Space.OPEN).size() >= MOST_OPEN) {
             throw new Refused(
                 "There are " + MOST_OPEN + " open proposals. Decide on some of them first.");
@@ -161,6 +166,23 @@ public final class Proposals implements Closeable {
           branches.write(Branches.Space.OPEN, id, ObjectId.zeroId(), commit);
           return here(id);
         });
+  }
+
+  private Optional<Proposal> same(String who, EntryName entry, String text, String reason)
+      throws IOException, Refused {
+    for (String id : branches.all(Branches.Space.OPEN).keySet()) {
+      if (id.startsWith(who + "/")) {
+        Optional<Proposal> own =
+            find(id)
+                .filter(p -> p.standing() == Proposal.Standing.WAITING)
+                .filter(p -> p.entry().equals(entry) && p.text().equals(text))
+                .filter(p -> p.reason().equals(reason));
+        if (own.isPresent()) {
+          return own;
+        }
+      }
+    }
+    return Optional.empty();
   }
 
   /** Gives a proposal another text; its author alone can. */
@@ -267,6 +289,13 @@ public final class Proposals implements Closeable {
       throws IOException, Refused {
     return alone(
         () -> {
+          // What was approved before and failed on the way may have landed: then it is done.
+          putAwayMerged();
+          Optional<Proposal> done =
+              find(id).filter(p -> p.standing() == Proposal.Standing.MERGED && p.tip().equals(tip));
+          if (done.isPresent() && !done.get().writers().contains(who)) {
+            return done.get();
+          }
           for (int i = 0; i < TRIES; i++) {
             Proposal proposal = open(id, tip);
             if (proposal.writers().contains(who)) {

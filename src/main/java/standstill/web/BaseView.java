@@ -47,6 +47,9 @@ public record BaseView(
    * @param since time of the edition in use
    */
   public record Notice(int errors, String since) {
+    /** Nothing to say. */
+    static final Notice NONE = new Notice(0, "");
+
     static Notice of(BaseInUse.State state) {
       return new Notice(
           state.refused().map(r -> r.errors().size()).orElse(0),

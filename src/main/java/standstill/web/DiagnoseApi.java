@@ -9,19 +9,33 @@ import standstill.report.JsonReport;
 final class DiagnoseApi {
   private static final int MOST_CAUSES = 50;
 
-  private DiagnoseApi() {}
+  private final Turns turns;
 
-  static void diagnose(Context ctx) {
+  DiagnoseApi(Turns turns) {
+    this.turns = turns;
+  }
+
+  void diagnose(Context ctx) {
     Diagnoser diagnoser = InUse.edition(ctx).diagnoser();
     int boot = number(ctx, "boot", 0);
     int top = Math.max(1, Math.min(MOST_CAUSES, number(ctx, "top", 10)));
-    BootLog log = diagnoser.read(Upload.read(ctx));
-    if (boot > log.boots().size()) {
-      throw new NotUnderstood(
-          "No boot " + boot + " in this log; it has " + log.boots().size() + ".");
-    }
+    byte[] bytes = Upload.read(ctx);
+    String report =
+        turns.take(
+            Upload.client(ctx),
+            bytes.length,
+            () -> {
+              Upload.stillWanted(ctx);
+              BootLog log = diagnoser.read(bytes);
+              Upload.stillWanted(ctx);
+              if (boot > log.boots().size()) {
+                throw new NotUnderstood(
+                    "No boot " + boot + " in this log; it has " + log.boots().size() + ".");
+              }
+              return JsonReport.write(diagnoser.diagnose(log, boot), top);
+            });
     ctx.contentType("application/json; charset=utf-8");
-    ctx.result(JsonReport.write(diagnoser.diagnose(log, boot), top));
+    ctx.result(report);
   }
 
   /** A number from the address, at least 0. */

@@ -1,6 +1,5 @@
 package standstill.web;
 
-import java.time.Clock;
 import standstill.account.Accounts;
 import standstill.account.Attempts;
 import standstill.account.Sessions;
@@ -16,7 +15,7 @@ import standstill.edit.Editing;
  */
 public record EditDesk(Editing editing, Accounts accounts, Sessions sessions, Attempts attempts) {
   /** A desk at which nobody has signed in yet. */
-  public EditDesk(Editing editing, Accounts accounts, Clock clock) {
-    this(editing, accounts, new Sessions(clock), new Attempts(clock));
+  public EditDesk(Editing editing, Accounts accounts) {
+    this(editing, accounts, new Sessions(System::nanoTime), new Attempts(System::nanoTime));
   }
 }

@@ -1,17 +1,25 @@
 package standstill.web;
 
 import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
 import io.javalin.http.ForbiddenResponse;
 import io.javalin.http.HttpStatus;
+import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 import standstill.edit.Refused;
 import standstill.store.BaseInUse;
 import standstill.store.Pastes;
 
 /** The addresses of editing; a server without an {@link EditDesk} has none of them. */
 final class EditRoutes {
+  private static final Logger LOG = LoggerFactory.getLogger(EditRoutes.class);
+
   private EditRoutes() {}
 
   static void install(
@@ -72,11 +80,50 @@ final class EditRoutes {
               "message",
               Map.of("title", "Not from here", "text", String.valueOf(e.getMessage())));
         });
+    routes.exception(IOException.class, (e, ctx) -> failed(ctx, pages, e));
+    routes.exception(UncheckedIOException.class, (e, ctx) -> failed(ctx, pages, e));
     routes.exception(
         Refused.class,
         (e, ctx) -> {
           ctx.status(HttpStatus.CONFLICT);
           pages.show(ctx, "message", Map.of("title", "That was not done", "text", e.reason()));
         });
+  }
+
+  /** A file could not be read or written: says which and why, and that asking again is safe. */
+  private static void failed(Context ctx, Pages pages, Exception e) {
+    LOG.warn("{} {} could not be done: {}", ctx.method(), ctx.path(), String.valueOf(e));
+    boolean full = reasons(e).contains("No space left") || reasons(e).contains("quota exceeded");
+    boolean writes = !ctx.method().name().equals("GET");
+    ctx.status(full ? HttpStatus.INSUFFICIENT_STORAGE : HttpStatus.INTERNAL_SERVER_ERROR);
+    pages.show(
+        ctx,
+        "message",
+        Map.of(
+            "title",
+            full ? "The disk is full" : "A file could not be read or written",
+            "text",
+            (full
+                    ? "The server's disk has no room left; make some."
+                    : "The server said: " + firstLine(e) + ".")
+                + (writes
+                    ? " What you sent is either done whole or not at all. Look at its page under"
+                        + " Changes, or go back and send it again: what was done already is not"
+                        + " done twice."
+                    : " Then open this page again.")));
+  }
+
+  private static String reasons(@Nullable Throwable e) {
+    StringBuilder all = new StringBuilder();
+    Throwable each = e;
+    for (int i = 0; each != null && i < 10; i++) {
+      all.append(each.getMessage()).append('\n');
+      each = each.getCause();
+    }
+    return all.toString();
+  }
+
+  private static String firstLine(Exception e) {
+    return reasons(e).lines().findFirst().orElse("");
   }
 }

@@ -24,7 +24,9 @@ final class Guard {
     this.accounts = desk.accounts();
   }
 
-  /** Who is signed in; an account that was taken away is no longer. */
+  /**
+   * Who is signed in; an account that was taken away, or was given another password, is no longer.
+   */
   Optional<Sessions.Session> who(Context ctx) {
     String token = ctx.cookie(COOKIE);
     if (token == null) {
@@ -32,7 +34,10 @@ final class Guard {
     }
     try {
       Optional<Sessions.Session> session = sessions.find(token);
-      return session.isPresent() && accounts.has(session.get().name()) ? session : Optional.empty();
+      return session.isPresent()
+              && accounts.mark(session.get().name()).equals(Optional.of(session.get().mark()))
+          ? session
+          : Optional.empty();
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
@@ -54,8 +59,8 @@ final class Guard {
     return session;
   }
 
-  void begin(Context ctx, String name) {
-    setCookie(ctx, COOKIE, sessions.begin(name));
+  void begin(Context ctx, String name, String mark) {
+    setCookie(ctx, COOKIE, sessions.begin(name, mark));
   }
 
   void end(Context ctx) {
@@ -68,16 +73,20 @@ final class Guard {
 
   /** A cookie that no script and no other site gets; without a value it is taken away. */
   static void setCookie(Context ctx, String name, String value) {
+    setCookie(ctx, name, value, value.isEmpty() ? "; Path=/; Max-Age=0" : "; Path=/");
+  }
+
+  /**
+   * The same, kept where and as long as it says.
+   *
+   * @param kept attributes of the cookie (RFC 6265, section 4.1.2)
+   */
+  static void setCookie(Context ctx, String name, String value, String kept) {
     boolean https = ctx.scheme().equals("https") || "https".equals(ctx.header("X-Forwarded-Proto"));
     ctx.res()
         .addHeader(
             "Set-Cookie",
-            name
-                + "="
-                + value
-                + "; Path=/; HttpOnly; SameSite=Strict"
-                + (https ? "; Secure" : "")
-                + (value.isEmpty() ? "; Max-Age=0" : ""));
+            name + "=" + value + kept + "; HttpOnly; SameSite=Strict" + (https ? "; Secure" : ""));
   }
 
   /** Shows a page to somebody who is signed in. */

@@ -40,6 +40,11 @@ final class Pages {
     ctx.html(render(template, all));
   }
 
+  /** A page that says something, made without looking at the base. */
+  String message(String title, String text) {
+    return render("message", Map.of("title", title, "text", text, "notice", BaseView.Notice.NONE));
+  }
+
   /** A page as text. */
   String render(String template, Map<String, Object> values) {
     Map<String, Object> all = new HashMap<>(values);

@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Set;
 import standstill.base.Base;
 import standstill.base.Given;
+import standstill.log.BootLog;
 import standstill.report.Report;
 import standstill.store.Edition;
 import standstill.store.Pastes;
@@ -15,10 +16,12 @@ import standstill.store.Pastes;
 final class ReportPage {
   private final Pages pages;
   private final Pastes pastes;
+  private final Turns turns;
 
-  ReportPage(Pages pages, Pastes pastes) {
+  ReportPage(Pages pages, Pastes pastes, Turns turns) {
     this.pages = pages;
     this.pastes = pastes;
+    this.turns = turns;
   }
 
   /** Takes a paste and sends the browser to its page. */
@@ -29,7 +32,19 @@ final class ReportPage {
           "There was no text. Go back, paste the log or choose a file, and send it again.");
     }
     Edition edition = InUse.edition(ctx);
-    String address = pastes.keep(edition.diagnoser().diagnose(bytes), edition);
+    String client = Upload.client(ctx);
+    Report report =
+        turns.take(
+            client,
+            bytes.length,
+            () -> {
+              Upload.stillWanted(ctx);
+              BootLog log = edition.diagnoser().read(bytes);
+              Upload.stillWanted(ctx);
+              return edition.diagnoser().diagnose(log, 0);
+            });
+    Upload.stillWanted(ctx);
+    String address = pastes.keep(report, edition, client).orElseThrow(TooLarge::new);
     ctx.redirect("/log/" + address, HttpStatus.SEE_OTHER);
   }
 
@@ -42,7 +57,10 @@ final class ReportPage {
       throw new NotFoundResponse();
     }
     if (boot > 0) {
-      report = edition.diagnoser().diagnose(report.log(), boot);
+      BootLog log = report.log();
+      report =
+          turns.take(
+              Upload.client(ctx), Turns.size(log), () -> edition.diagnoser().diagnose(log, boot));
     }
     Base base = edition.base();
     Set<String> said = SystemView.said(ctx, base);

@@ -7,6 +7,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.TreeMap;
 import standstill.base.Base;
+import java.util.TreeSet;
 import standstill.base.Fix;
 import standstill.base.Given;
 import standstill.decode.Decoder;
@@ -26,6 +27,7 @@ import standstill.trace.Loop;
  * @param verdict the verdict's word
  * @param headline the verdict as a sentence
  * @param reason why it is not a boot log, or empty
+ * @param otherBoots numbers of the boots that the page leads to: the first, the last, those around
  * @param track the stages as a picture
  * @param causes the likeliest causes
  * @param codes the codes in the proof lines and near the stop, explained
@@ -39,6 +41,7 @@ public record ReportView(
     int lineCount,
     int boots,
     int boot,
+    List<Integer> otherBoots,
     TrackView track,
     List<String> notes,
     List<CauseView> causes,
@@ -52,6 +55,8 @@ public record ReportView(
   private static final int MOST_CAUSES = 5;
   private static final double LEAST_SHOWN = 0.005;
   private static final int MOST_LINES = 4_000;
+  private static final int BOOTS_AROUND = 8;
+  private static final int MOST_NOTES = 8;
 
   /** A cause on the page. */
   public record CauseView(
@@ -116,6 +121,7 @@ public record ReportView(
           report.log().lineCount(),
           0,
           0,
+          List.of(),
           TrackView.none(),
           List.of(),
           List.of(),
@@ -162,6 +168,7 @@ public record ReportView(
         report.log().lineCount(),
         report.log().boots().size(),
         d.boot().number(),
+        near(d.boot().number(), report.log().boots().size()),
         TrackView.of(d.trace()),
         notes(d),
         causes,
@@ -191,6 +198,15 @@ public record ReportView(
         .filter(c -> c.probability() >= LEAST_SHOWN)
         .limit(MOST_CAUSES)
         .toList();
+  }
+
+  /** Some of the numbers from 1 to the last: a log can hold hundreds of thousands of boots. */
+  static List<Integer> near(int boot, int last) {
+    TreeSet<Integer> some = new TreeSet<>(List.of(1, last));
+    for (int i = Math.max(1, boot - BOOTS_AROUND); i <= Math.min(last, boot + BOOTS_AROUND); i++) {
+      some.add(i);
+    }
+    return List.copyOf(some);
   }
 
   private static List<CodeView> codes(List<LineCode> codes) {
@@ -260,6 +276,11 @@ public record ReportView(
                 + ": "
                 + loop.text());
       }
+    }
+    if (notes.size() > MOST_NOTES) {
+      int more = notes.size() - MOST_NOTES;
+      notes.subList(MOST_NOTES, notes.size()).clear();
+      notes.add("And " + more + " more of this kind.");
     }
     return notes;
   }

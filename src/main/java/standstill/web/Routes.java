@@ -12,17 +12,20 @@ import standstill.store.Pastes;
 
 /** The table of all addresses. */
 final class Routes {
+  private static final String SECONDS_TO_WAIT = "10";
+
   private Routes() {}
 
   static void install(
       RoutesConfig routes,
       BaseInUse inUse,
       Pastes pastes,
+      Turns turns,
       Pages pages,
       Optional<Chronicle> chronicle,
       Optional<EditDesk> desk) {
     HomePage home = new HomePage(pages);
-    ReportPage report = new ReportPage(pages, pastes);
+    ReportPage report = new ReportPage(pages, pastes, turns);
     WalkPage walk = new WalkPage(pages, pastes);
     TreePage tree = new TreePage(pages, pastes);
     SummaryPage summary = new SummaryPage(pages, pastes);
@@ -45,7 +48,7 @@ final class Routes {
     }
     routes.get("/walks/{id}", authored::show);
     routes.get("/getting-a-log", ctx -> pages.show(ctx, "getting-a-log", Map.of()));
-    routes.post("/api/diagnose", DiagnoseApi::diagnose);
+    routes.post("/api/diagnose", new DiagnoseApi(turns)::diagnose);
     routes.get("/search", find::show);
     routes.get("/api/suggest", find::suggest);
     routes.get("/faults", browse::show);
@@ -63,6 +66,17 @@ final class Routes {
     routes.exception(
         NotUnderstood.class,
         (e, ctx) -> message(pages, ctx, HttpStatus.BAD_REQUEST, "That did not work", e.advice()));
+    routes.exception(
+        Overloaded.class,
+        (e, ctx) -> {
+          ctx.header("Retry-After", SECONDS_TO_WAIT);
+          message(
+              pages,
+              ctx,
+              HttpStatus.SERVICE_UNAVAILABLE,
+              "Too much to do at present",
+              "Other logs are being read. Wait ten seconds and send this again.");
+        });
     routes.error(
         404,
         ctx ->
@@ -83,7 +97,9 @@ final class Routes {
         "The log is too large",
         "At most "
             + (Server.LARGEST_LOG >> 20)
-            + " MB are read here. Keep the last boot of it, for example"
+            + " MB and "
+            + Upload.MOST_LINES
+            + " lines are read here. Keep the last boot of it, for example"
             + " with: tail -n 20000 boot.log");
   }
 

@@ -6,14 +6,21 @@ import io.javalin.http.HttpStatus;
 import java.io.IOException;
 import java.time.Duration;
 import java.util.Map;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import standstill.account.Accounts;
+import standstill.account.Attempts;
 import standstill.account.Sessions;
 
 /** Signing in and out. */
 final class SignInPage {
   private static final String COOKIE = "standstill-sign-in";
   private static final int LONGEST_WAY = 500;
+
+  /** With the name behind it: proves that the name signed in here before. */
+  private static final String DEVICE = "standstill-device-";
+
+  private static final String DEVICE_KEPT = "; Path=/sign-in; Max-Age=15552000";
 
   private final Pages pages;
   private final Guard guard;
@@ -26,14 +33,14 @@ final class SignInPage {
   }
 
   void show(Context ctx) {
-    form(ctx, way(ctx.queryParam("to")), "");
+    form(ctx, way(ctx.queryParam("to")), "", false);
   }
 
-  private void form(Context ctx, String to, String said) {
+  private void form(Context ctx, String to, String said, boolean held) {
     // The form and the browser both hold the token; a foreign page can't make them agree.
     String token = desk.sessions().token();
     Guard.setCookie(ctx, COOKIE, token);
-    pages.show(ctx, "sign-in", Map.of("to", to, "said", said, "token", token));
+    pages.show(ctx, "sign-in", Map.of("to", to, "said", said, "held", held, "token", token));
   }
 
   void enter(Context ctx) throws IOException {
@@ -45,26 +52,55 @@ final class SignInPage {
     String name = text(ctx, "name");
     String password = text(ctx, "password");
     String to = way(ctx.formParam("to"));
-    // A name that can't be one is counted as one, so that many of them don't fill the store.
-    Duration wait = desk.attempts().take(Accounts.isName(name) ? name : "", ctx.ip());
+    Attempts.Who who = who(ctx, name);
+    Duration wait = desk.attempts().take(who);
     if (!wait.isZero()) {
       ctx.status(HttpStatus.TOO_MANY_REQUESTS);
       ctx.header("Retry-After", Long.toString(wait.toSeconds() + 1));
       form(
           ctx,
           to,
-          "Too many attempts. Wait " + (wait.toMinutes() + 1) + " minutes before the next one.");
+          "Too many attempts. Wait "
+              + (wait.toMinutes() + 1)
+              + " minutes, use a browser in which you signed in before, or ask whoever keeps the"
+              + " accounts for a pass.",
+          true);
       return;
     }
-    if (!desk.accounts().matches(name, password)) {
+    Optional<String> mark;
+    try {
+      mark = desk.accounts().enter(name, password);
+    } catch (Accounts.CrowdedException e) {
+      desk.attempts().succeeded(who);
+      throw new Overloaded();
+    }
+    if (mark.isEmpty()) {
       ctx.status(HttpStatus.UNAUTHORIZED);
-      form(ctx, to, "Name and password do not belong together.");
+      form(ctx, to, "Name and password do not belong together.", false);
       return;
     }
-    desk.attempts().succeeded(name);
+    desk.attempts().succeeded(who);
     Guard.setCookie(ctx, COOKIE, "");
-    guard.begin(ctx, name);
+    guard.begin(ctx, name, mark.get());
+    desk.accounts()
+        .proof(name)
+        .filter(proof -> who.device().isEmpty() || ctx.cookie(DEVICE + name) == null)
+        .ifPresent(proof -> Guard.setCookie(ctx, DEVICE + name, proof, DEVICE_KEPT));
     ctx.redirect(to, HttpStatus.SEE_OTHER);
+  }
+
+  private Attempts.Who who(Context ctx, String name) throws IOException {
+    String address = Upload.client(ctx);
+    if (!Accounts.isName(name)) {
+      return new Attempts.Who("", false, address, Optional.empty());
+    }
+    Accounts accounts = desk.accounts();
+    String cookie = ctx.cookie(DEVICE + name);
+    Optional<String> device = accounts.device(name, cookie == null ? "" : cookie);
+    if (device.isEmpty()) {
+      device = accounts.device(name, text(ctx, "pass").strip());
+    }
+    return new Attempts.Who(name, accounts.has(name), address, device);
   }
 
   void leave(Context ctx) {

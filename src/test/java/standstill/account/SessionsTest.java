@@ -12,11 +12,11 @@ import org.junit.jupiter.api.Test;
 
 class SessionsTest {
   private final TestClock clock = new TestClock();
-  private final Sessions sessions = new Sessions(clock);
+  private final Sessions sessions = new Sessions(clock::nanos);
 
   @Test
   void aSessionIsFoundByItsTokenAndOwnsItsFormToken() {
-    String token = sessions.begin("ada");
+    String token = sessions.begin("ada", "mark");
     Sessions.Session session = sessions.find(token).orElseThrow();
     assertEquals("ada", session.name());
     assertEquals(64, token.length());
@@ -30,8 +30,8 @@ class SessionsTest {
 
   @Test
   void anIdleSessionEndsAndAUsedOneEndsInTheEvening() {
-    String idle = sessions.begin("ada");
-    String used = sessions.begin("bram");
+    String idle = sessions.begin("ada", "mark");
+    String used = sessions.begin("bram", "mark");
     for (int i = 0; i < 11; i++) {
       clock.pass(Duration.ofMinutes(61));
       assertTrue(sessions.find(used).isPresent(), "hour " + i);
@@ -43,10 +43,10 @@ class SessionsTest {
 
   @Test
   void oneNameCannotPushTheOthersOut() {
-    String other = sessions.begin("bram");
+    String other = sessions.begin("bram", "mark");
     List<String> own = new ArrayList<>();
     for (int i = 0; i < 500; i++) {
-      own.add(sessions.begin("ada"));
+      own.add(sessions.begin("ada", "mark"));
     }
     assertTrue(sessions.find(other).isPresent());
     assertEquals(8, own.stream().filter(token -> sessions.find(token).isPresent()).count());

@@ -45,6 +45,7 @@ class ArchitectureTest {
                   "score", "report", "base.yaml", "rank", "match", "machine", "trace", "log", "base", "text")),
           Map.entry("share", Set.of("log", "text")),
           Map.entry("account", Set.of()),
+          Map.entry("intake", Set.of()),
           Map.entry("mine", Set.of("match", "log", "base", "text")),
           Map.entry(
               "store",
@@ -78,13 +79,14 @@ class ArchitectureTest {
           Map.entry(
               "web",
               Set.of(
-                  "account", "edit", "store", "mine", "share", "audit", "score", "search", "report",
-                  "decode", "guide", "rank", "match", "machine", "trace", "log", "base", "text")),
+                  "account", "intake", "edit", "store", "mine", "share", "audit", "score", "search",
+                  "report", "decode", "guide", "rank", "match", "machine", "trace", "log", "base", "text")),
           Map.entry(
               "cli",
               Set.of(
                   "web",
                   "account",
+                  "intake",
                   "edit",
                   "store",
                   "mine",
@@ -156,6 +158,7 @@ class ArchitectureTest {
             "io.pebbletemplates..", List.of("standstill.web.."),
             "org.apache.lucene..", List.of("standstill.search.."),
             "org.eclipse.jgit..", List.of("standstill.edit.."),
+            "org.eclipse.jetty..", List.of("standstill.intake.."),
             "com.password4j..", List.of("standstill.account.."),
             "picocli..", List.of("standstill.cli.."));
     owners.forEach(

@@ -17,6 +17,7 @@ import java.nio.file.Path;
 import java.nio.file.attribute.PosixFilePermissions;
 import java.time.Clock;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.List;
 import java.util.Map;
 import java.util.Random;
@@ -36,13 +37,13 @@ import standstill.edit.TeamBase;
  * acknowledged is there, and the next start works on.
  */
 class EditKilledIT {
-  private static final int TIMES = 50;
+  private static final int TIMES = Integer.getInteger("standstill.kills", 50);
   private static final int LONGEST_LIFE_MILLIS = 700;
 
   @TempDir private Path folder;
 
   /** What the server acknowledged. */
-  private record Acknowledged(String change, String mark, boolean merged) {}
+  private record Acknowledged(String change, String mark, Proposal.Standing standing) {}
 
   private static Process server(Path base, Path accounts) throws IOException {
     return new ProcessBuilder(
@@ -84,6 +85,10 @@ class EditKilledIT {
         .getResult();
   }
 
+  private static long of(Collection<Acknowledged> done, Proposal.Standing standing) {
+    return done.stream().filter(each -> each.standing() == standing).count();
+  }
+
   private static String git(Path top, String... arguments) throws Exception {
     List<String> command = new ArrayList<>(List.of("git", "-C", top.toString()));
     command.addAll(List.of(arguments));
@@ -111,10 +116,13 @@ class EditKilledIT {
         if (!change.startsWith("/change/")) {
           throw new AssertionError(ada.page(change));
         }
-        done.add(new Acknowledged(change, mark, false));
+        done.add(new Acknowledged(change, mark, Proposal.Standing.WAITING));
         if (i % 3 < 2) {
           bram.sent(change + "/approve", Maintainer.form(bram.page(change)));
-          done.add(new Acknowledged(change, mark, true));
+          done.add(new Acknowledged(change, mark, Proposal.Standing.MERGED));
+        } else if (i % 6 == 2) {
+          ada.sent(change + "/take-back", Maintainer.form(ada.page(change)));
+          done.add(new Acknowledged(change, mark, Proposal.Standing.TAKEN_BACK));
         }
       }
     } catch (IOException | InterruptedException e) {
@@ -181,8 +189,14 @@ class EditKilledIT {
       assertTrue(text.startsWith("id: root-id-on-no-disk\n"), "seed " + seed);
       assertTrue(text.endsWith("\n"), "seed " + seed);
     }
-    long merged = done.stream().filter(Acknowledged::merged).count();
-    System.out.println(done.size() + " steps acknowledged, " + merged + " of them merges");
+    long merged = of(done, Proposal.Standing.MERGED);
+    System.out.println(
+        done.size()
+            + " steps acknowledged, "
+            + merged
+            + " of them merges, "
+            + of(done, Proposal.Standing.TAKEN_BACK)
+            + " taken back");
     assertTrue(merged >= TIMES / 5, "too little happened: " + merged + " merges");
     try (Proposals proposals = Proposals.open(team.folder(), Clock.systemUTC())) {
       String log = git(top, "log", "--format=%B", "main");
@@ -190,8 +204,10 @@ class EditKilledIT {
         Proposal proposal =
             proposals.find(each.change().substring("/change/".length())).orElseThrow();
         assertTrue(proposal.text().endsWith("# " + each.mark() + "\n"), each + ", seed " + seed);
-        if (each.merged()) {
-          assertEquals(Proposal.Standing.MERGED, proposal.standing(), each + ", seed " + seed);
+        if (each.standing() != Proposal.Standing.WAITING) {
+          assertEquals(each.standing(), proposal.standing(), each + ", seed " + seed);
+        }
+        if (each.standing() == Proposal.Standing.MERGED) {
           assertTrue(log.contains(each.mark()), each + ", seed " + seed);
         }
       }

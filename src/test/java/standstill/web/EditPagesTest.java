@@ -8,17 +8,14 @@ import io.javalin.Javalin;
 import java.net.http.HttpResponse;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.Clock;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import org.eclipse.jgit.api.Git;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import standstill.account.Accounts;
 import standstill.edit.TeamBase;
 
 /** The pages for editing over HTTP, with a small base in a repository of its own. */
@@ -196,30 +193,6 @@ class EditPagesTest {
         new Maintainer(root)
             .post("/sign-in", Map.of("name", "ada", "password", TeamServer.ADA))
             .statusCode());
-  }
-
-  @Test
-  void guessingIsHeldUp() throws Exception {
-    Javalin other =
-        Server.create(
-            running.inUse(),
-            Optional.of(
-                new EditDesk(
-                    running.editing(),
-                    Accounts.open(folder.resolve("accounts")),
-                    Clock.systemUTC())));
-    other.start("127.0.0.1", 0);
-    try {
-      Maintainer guesser = new Maintainer("http://127.0.0.1:" + other.port());
-      for (int i = 0; i < 10; i++) {
-        assertEquals(401, guesser.signIn("ada", "guess number " + i).statusCode());
-      }
-      HttpResponse<String> answer = guesser.signIn("ada", TeamServer.ADA);
-      assertEquals(429, answer.statusCode());
-      assertTrue(answer.headers().firstValue("Retry-After").isPresent());
-    } finally {
-      other.stop();
-    }
   }
 
   @Test

@@ -24,16 +24,26 @@ final class Maintainer {
 
   private final String root;
   private final HttpClient client;
+  private final String from;
 
   Maintainer(String root) {
+    this(root, "");
+  }
+
+  /** Somebody whose requests come through a proxy, which says that they come from that address. */
+  Maintainer(String root, String from) {
+    this.from = from;
     this.root = root;
     this.client = HttpClient.newBuilder().cookieHandler(new CookieManager()).build();
   }
 
   HttpResponse<String> get(String path) throws IOException, InterruptedException {
-    return client.send(
-        HttpRequest.newBuilder(URI.create(root + path)).build(),
-        HttpResponse.BodyHandlers.ofString());
+    return client.send(request(path).build(), HttpResponse.BodyHandlers.ofString());
+  }
+
+  private HttpRequest.Builder request(String path) {
+    HttpRequest.Builder request = HttpRequest.newBuilder(URI.create(root + path));
+    return from.isEmpty() ? request : request.header("X-Forwarded-For", from);
   }
 
   String page(String path) throws IOException, InterruptedException {
@@ -54,7 +64,7 @@ final class Maintainer {
                 .append('=')
                 .append(URLEncoder.encode(value, StandardCharsets.UTF_8)));
     return client.send(
-        HttpRequest.newBuilder(URI.create(root + path))
+        request(path)
             .header("Content-Type", "application/x-www-form-urlencoded")
             .POST(HttpRequest.BodyPublishers.ofString(body.toString()))
             .build(),
@@ -76,9 +86,15 @@ final class Maintainer {
 
   HttpResponse<String> signIn(String name, String password)
       throws IOException, InterruptedException {
+    return signIn(name, password, "");
+  }
+
+  HttpResponse<String> signIn(String name, String password, String pass)
+      throws IOException, InterruptedException {
     String token = token(page("/sign-in"));
     return post(
-        "/sign-in", Map.of("token", token, "name", name, "password", password, "to", "/changes"));
+        "/sign-in",
+        Map.of("token", token, "name", name, "password", password, "pass", pass, "to", "/changes"));
   }
 
   /** The token in a page's forms. */

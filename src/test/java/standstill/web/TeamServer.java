@@ -23,7 +23,7 @@ record TeamServer(TeamBase team, Editing editing, BaseInUse inUse, Javalin serve
     Accounts.put(accounts, "bram", BRAM);
     Editing editing = Editing.open(team.folder(), Clock.systemUTC());
     BaseInUse inUse = BaseInUse.of(team.folder(), base -> Search.open(base, Optional.empty()));
-    EditDesk desk = new EditDesk(editing, Accounts.open(accounts), Clock.systemUTC());
+    EditDesk desk = new EditDesk(editing, Accounts.open(accounts));
     Javalin server = Server.create(inUse, Optional.of(desk));
     server.start("127.0.0.1", 0);
     return new TeamServer(team, editing, inUse, server);
