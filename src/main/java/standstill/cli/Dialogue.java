@@ -28,7 +28,7 @@ import standstill.rank.Ranking;
 import standstill.report.Percent;
 import standstill.report.Report;
 import standstill.report.WalkSummary;
-import standstill.share.Disguise;
+import standstill.disguise.Disguise;
 
 /** A walk as questions and answers on a terminal, 80 columns wide. */
 final class Dialogue {

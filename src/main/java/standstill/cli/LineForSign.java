@@ -16,7 +16,7 @@ import standstill.mine.Generalised;
 import standstill.mine.Miner;
 import standstill.report.Diagnoser;
 import standstill.report.Sighting;
-import standstill.share.Disguise;
+import standstill.disguise.Disguise;
 
 /**
  * A line of a log that becomes a sign.

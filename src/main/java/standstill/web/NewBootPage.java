@@ -24,7 +24,7 @@ import standstill.edit.Skeleton;
 import standstill.log.BootLog;
 import standstill.report.Diagnoser;
 import standstill.report.Report;
-import standstill.share.Disguise;
+import standstill.disguise.Disguise;
 import standstill.store.Pastes;
 
 /** A log becomes a labelled boot: what is known of it, and its text without what names somebody. */

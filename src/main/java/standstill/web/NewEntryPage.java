@@ -26,7 +26,7 @@ import standstill.edit.Skeleton;
 import standstill.log.LogLine;
 import standstill.mine.Generalised;
 import standstill.report.Report;
-import standstill.share.Disguise;
+import standstill.disguise.Disguise;
 import standstill.store.Pastes;
 
 /** A line of a log that nothing explains becomes a sign, of a new fault or of one that is there. */

@@ -4,7 +4,7 @@ import io.javalin.http.Context;
 import java.util.Map;
 import standstill.guide.Course;
 import standstill.report.WalkSummary;
-import standstill.share.Disguise;
+import standstill.disguise.Disguise;
 import standstill.store.Edition;
 import standstill.store.Pastes;
 

@@ -9,7 +9,7 @@ import standstill.guide.Guidance;
 import standstill.guide.Guide;
 import standstill.rank.Ranking;
 import standstill.report.Report;
-import standstill.share.Disguise;
+import standstill.disguise.Disguise;
 import standstill.store.Edition;
 import standstill.store.Pastes;
 

@@ -42,7 +42,7 @@ class ArchitectureTest {
               "audit",
               Set.of(
                   "score", "report", "base.yaml", "rank", "match", "trace", "log", "base", "text")),
-          Map.entry("share", Set.of("log", "text")),
+          Map.entry("disguise", Set.of("log", "text")),
           Map.entry("account", Set.of()),
           Map.entry("mine", Set.of("match", "log", "base", "text")),
           Map.entry(
@@ -76,7 +76,7 @@ class ArchitectureTest {
           Map.entry(
               "web",
               Set.of(
-                  "account", "edit", "store", "mine", "share", "audit", "score", "search", "report",
+                  "account", "edit", "store", "mine", "disguise", "audit", "score", "search", "report",
                   "decode", "guide", "rank", "match", "trace", "log", "base", "text")),
           Map.entry(
               "cli",
@@ -86,7 +86,7 @@ class ArchitectureTest {
                   "edit",
                   "store",
                   "mine",
-                  "share",
+                  "disguise",
                   "audit",
                   "score",
                   "search",

@@ -1,4 +1,4 @@
-package standstill.share;
+package standstill.disguise;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
