@@ -61,6 +61,11 @@ final class HexFinder implements Finder {
     if (chain.isOf(2) && chain.size() >= 6) {
       return pairs(claims, chain);
     }
+    if (chain.size() >= 16 && chain.isOf(1)) {
+      // The name of an IPv6 address, digit by digit (RFC 3596).
+      String digits = chain.digits(0, chain.size());
+      return take(claims, chain, 0, chain.size(), standIns.digits(Sort.IP_ADDRESS, digits));
+    }
     if (isCisco(chain) || isHalves(chain)) {
       return hardware(claims, chain, 0, chain.size());
     }

@@ -5,11 +5,15 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import java.util.function.UnaryOperator;
+import standstill.text.Pattern;
 
 /** What each kind of value in the table of marks becomes. */
 final class Kinds {
   /** What firmware says where a maker has set nothing. */
   private static final KnownWords NOTHING = KnownWords.named("no-serials");
+
+  /** Host controllers of USB carry their own address as a serial number. */
+  private static final Pattern PCI = Pattern.known("[0-9a-f]{4}:[0-9a-f]{2}:[0-9a-f]{2}\\.[0-7]");
 
   private static final Set<String> ENDINGS = Set.of("device", "swap", "mount", "service");
 
@@ -77,6 +81,8 @@ final class Kinds {
     boolean nothing =
         NOTHING.has(value)
             || !Hex.hasDigit(value)
+            || PCI.foundIn(value)
+            || StandIns.isZeroes(value)
             || value.chars().allMatch(c -> c == '0' || !Character.isLetterOrDigit(c));
     return nothing ? value : register.named("serial", Sort.SERIAL, value);
   }

@@ -18,8 +18,14 @@ final class MarkFinder implements Finder {
   private static final String SEPARATOR = "\\s+\\|\\s+";
   private static final Map<String, String> VALUES = values();
 
-  /** A row: what the value is, and the pattern with the groups {@code before} and {@code value}. */
-  record Mark(String kind, Pattern pattern) {}
+  /**
+   * A row.
+   *
+   * @param kind what the value is
+   * @param needs text without which the pattern can't match; empty when the pattern has literals
+   * @param pattern with the groups {@code before} and {@code value}
+   */
+  record Mark(String kind, String needs, Pattern pattern) {}
 
   private static final List<Mark> MARKS = KnownWords.lines("marks").stream().map(MarkFinder::mark).toList();
   private static final PatternSet PATTERNS =
@@ -33,17 +39,18 @@ final class MarkFinder implements Finder {
 
   private static Map<String, String> values() {
     Map<String, String> values = new LinkedHashMap<>();
-    values.put("NAME", "[\\pL\\pN][\\pL\\pN_.-]{0,62}");
-    values.put("USER", "[\\pL_][\\pL\\pN_.+-]{0,40}");
-    values.put("SERIAL", "[A-Za-z0-9][A-Za-z0-9_./+:-]{2,63}");
-    values.put("WORD", "[^\\s\"'<>|;,()\\[\\]{}]{1,100}");
-    values.put("PATHPART", "[^\\s\"'<>|;,()\\[\\]{}/:]{1,100}");
-    values.put("QUOTED", "[^\"<>]{1,100}");
-    values.put("TICKED", "[^'`<>]{1,100}");
-    values.put("REST", "[^\\s\"'][^\\r\\n\"]{0,120}");
+    values.put("NAME", "[\\pL\\pN][\\pL\\pN_.-]*");
+    values.put("USER", "[\\pL_][\\pL\\pN_.+-]*");
+    values.put("SERIAL", "[A-Za-z0-9][A-Za-z0-9_./+:-]{2,}");
+    values.put("WORD", "[^\\s\"'<>|;,()\\[\\]{}]+");
+    values.put("PATHPART", "[^\\s\"'<>|;,()\\[\\]{}/:]+");
+    values.put("QUOTED", "[^\"<>]+");
+    values.put("TICKED", "[^'`<>]+");
+    values.put("REST", "[^\\s\"'][^\\r\\n\"]*");
     values.put("OWNER", "\\p{Lu}\\pL{1,30}['\u2019]s[ \u00a0]\\p{Lu}[\\pL\\pN-]{1,30}");
-    values.put("DOTTED", "[\\pL\\pN][\\pL\\pN-]{0,62}(?:\\.[\\pL\\pN-]{1,63}){1,8}");
-    values.put("IQN", "[in]qn\\.\\d{4}-\\d\\d\\.[\\w.:-]{1,200}");
+    values.put("DOTTED", "[\\pL\\pN][\\pL\\pN-]*(?:\\.[\\pL\\pN-]+){1,8}");
+    values.put("IFACE", "[\\pL\\pN_]{2,12}");
+    values.put("IQN", "[in]qn\\.\\d{4}-\\d\\d\\.[\\w.:-]+");
     values.put("WIDEHEX", "[0-9A-Fa-f]{16}(?:[0-9A-Fa-f]{16})?");
     values.put("DECIMAL", "\\d{12,20}");
     values.put("EIGHTHEX", "[0-9A-F]{8}");
@@ -59,8 +66,10 @@ final class MarkFinder implements Finder {
       throw new IllegalStateException("marks.txt: not kind | before | VALUE | after: " + row);
     }
     String after = fields.length > 3 ? fields[3].strip() : "";
+    String[] kind = fields[0].strip().split(" ", 2);
     return new Mark(
-        fields[0].strip(),
+        kind[0],
+        kind.length > 1 ? kind[1] : "",
         Pattern.known(
             "(?<before>"
                 + fields[1].strip()
@@ -84,6 +93,9 @@ final class MarkFinder implements Finder {
 
   private void every(Claims claims, String text, int place) {
     Mark mark = MARKS.get(place);
+    if (!mark.needs().isEmpty() && !text.contains(mark.needs())) {
+      return;
+    }
     int from = 0;
     while (from < text.length()) {
       Optional<Pattern.Match> match = mark.pattern().find(text, from);
@@ -112,7 +124,15 @@ final class MarkFinder implements Finder {
 
   /** Without the punctuation that ends a sentence rather than a name. */
   private static String trimmed(String value) {
-    int end = value.length();
+    int end = value.indexOf('\u2026');
+    end = end < 0 ? value.indexOf("...") : end;
+    if (end < 0) {
+      end = value.length();
+    } else {
+      // An ending that was cut in the middle is no part of the name either.
+      int dot = value.lastIndexOf('.', end - 1);
+      end = dot > 0 && end - dot < 9 ? dot : end;
+    }
     while (end > 0 && ".,:;!?\\\u00a0 \t-_)".indexOf(value.charAt(end - 1)) >= 0) {
       end--;
     }

@@ -20,7 +20,7 @@ final class Names implements Finder {
     if (name.length() < SHORTEST
         || name.length() > LONGEST
         || Trade.isOfWords(name)
-        || Trade.isNumber(name) && name.length() < 6
+        || Trade.isNumber(name) && name.length() < 8
         || StandIns.isMade(name)) {
       return false;
     }
@@ -35,6 +35,11 @@ final class Names implements Finder {
     }
     wordsAfter.merge(first, words, Math::max);
     return true;
+  }
+
+  /** Whether a name was learnt. */
+  boolean knows(String name) {
+    return standIns.containsKey(trimmed(normal(name)));
   }
 
   private static String normal(String text) {

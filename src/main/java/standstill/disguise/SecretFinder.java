@@ -10,11 +10,6 @@ import standstill.text.PatternSet;
  * keys, hashes of passwords, keys.
  */
 final class SecretFinder implements Finder {
-  /** Keys with a value; words like {@code keymap} only begin as they do. */
-  private static final Pattern KEY =
-      Pattern.known(
-          "(?<key>[A-Za-z][A-Za-z0-9_.-]{0,60})(?<between>[\"']? ?[:=]{1,2} ?[\"']?|[\"'] ?(?:value|to) [\"'])");
-
   /** Shapes of secrets, and marks before others; group {@code value}, the rest stays. */
   private static final java.util.List<Pattern> SHAPES =
       KnownWords.lines("secret-shapes").stream().map(Pattern::known).toList();
@@ -23,6 +18,7 @@ final class SecretFinder implements Finder {
   private static final Set<String> NO_VALUES =
       Set.of("yes", "no", "on", "off", "true", "false", "none", "null", "failed", "ok", "hidden");
   private static final int LONGEST = 4_000;
+  private static final int LONGEST_KEY = 60;
 
   private final Register register;
 
@@ -34,7 +30,7 @@ final class SecretFinder implements Finder {
   public void find(Claims claims) {
     String text = claims.text();
     SHAPE_SET.candidates(text, false, (pattern, place) -> shapes(claims, text, pattern));
-    if (text.indexOf('=') >= 0 || text.indexOf(':') >= 0 || text.contains("value")) {
+    if (text.indexOf('=') >= 0 || text.indexOf(':') >= 0) {
       keys(claims, text);
     }
   }
@@ -56,27 +52,38 @@ final class SecretFinder implements Finder {
 
   private void keys(Claims claims, String text) {
     int from = 0;
-    while (from < text.length()) {
-      Optional<Pattern.Match> match = KEY.find(text, from);
-      if (match.isEmpty()) {
-        return;
+    for (int at = 0; at < text.length(); at++) {
+      char c = text.charAt(at);
+      if (c != '=' && c != ':' || at < from) {
+        continue;
       }
-      String key = match.get().values().getOrDefault("key", "");
-      int start = match.get().end();
-      from = start;
-      String between = match.get().values().getOrDefault("between", "");
-      if (SecretWords.isSecret(key) && isValue(between)) {
-        int end = valueEnd(text, start, between);
-        if (isSecretValue(text.substring(start, end), between)) {
-          secret(claims, start, end);
-          from = Math.max(end, start);
-        }
+      int keyEnd = at;
+      while (keyEnd > from && " \"'\\".indexOf(text.charAt(keyEnd - 1)) >= 0 && at - keyEnd < 3) {
+        keyEnd--;
+      }
+      int key = keyEnd;
+      while (key > from && keyEnd - key < LONGEST_KEY && isKey(text.charAt(key - 1))) {
+        key--;
+      }
+      if (key == keyEnd || !SecretWords.isSecret(text.substring(key, keyEnd))) {
+        continue;
+      }
+      int start = at + 1;
+      while (start < text.length() && start - at < 4 && " =\"'\\".indexOf(text.charAt(start)) >= 0) {
+        start++;
+      }
+      String between = text.substring(keyEnd, start);
+      int end = valueEnd(text, start, between);
+      boolean sure = SecretWords.isSure(text.substring(key, keyEnd));
+      if (isSecretValue(text.substring(start, end), between, sure)) {
+        secret(claims, start, end);
+        from = end;
       }
     }
   }
 
-  private static boolean isValue(String between) {
-    return !between.isEmpty();
+  private static boolean isKey(char c) {
+    return c >= 'a' && c <= 'z' || c >= 'A' && c <= 'Z' || c >= '0' && c <= '9' || "_.-".indexOf(c) >= 0;
   }
 
   /** To the closing quote, or to the end of the word. */
@@ -98,12 +105,12 @@ final class SecretFinder implements Finder {
   }
 
   /** After a colon and a blank stands prose as often as a value, so it must look like none. */
-  private static boolean isSecretValue(String value, String between) {
+  private static boolean isSecretValue(String value, String between, boolean sure) {
     if (value.isEmpty() || NO_VALUES.contains(value.toLowerCase(java.util.Locale.ROOT))) {
       return false;
     }
     boolean prose = between.indexOf('=') < 0 && between.endsWith(" ");
-    return !prose || Hex.hasDigit(value) || !Trade.isOfWords(value) && value.length() > 3;
+    return !prose || sure && (Hex.hasDigit(value) || !Trade.isOfWords(value) && value.length() > 3);
   }
 
   private void secret(Claims claims, int start, int end) {

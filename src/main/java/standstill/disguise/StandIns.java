@@ -82,7 +82,7 @@ final class StandIns {
   }
 
   /** Whether half of the digits are leading zeros: made here, or of no machine. */
-  private static boolean isZeroes(String digits) {
+  static boolean isZeroes(String digits) {
     int half = (digits.length() + 1) / 2;
     return digits.startsWith("0".repeat(half));
   }

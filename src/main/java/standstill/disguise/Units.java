@@ -12,7 +12,7 @@ final class Units {
           ".automount", ".swap", ".device");
   private static final Pattern NAME =
       Pattern.known(
-          "(?<name>[\\pL\\pN:_.@\u00a0-]{1,200})"
+          "(?<name>[\\pL\\pN:_.@\u00a0-]+)"
               + "\\.(?<ending>service|socket|target|timer|path|slice|scope|mount|automount|swap|device)"
               + "(?:[^\\pL\\pN_]|$)");
 

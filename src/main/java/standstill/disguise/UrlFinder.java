@@ -7,21 +7,21 @@ import standstill.text.Pattern;
 
 /** Addresses with a scheme (RFC 3986), e-mail addresses (RFC 5322), and dotted names of hosts. */
 final class UrlFinder implements Finder {
-  private static final String HOST = "[\\pL\\pN][\\pL\\pN.-]{0,200}";
+  private static final String HOST = "[\\pL\\pN][\\pL\\pN.-]*";
   private static final Pattern URL =
       Pattern.known(
           "(?<scheme>[A-Za-z][A-Za-z0-9+.-]{1,15}:(?://|\\\\/\\\\/))"
-              + "(?<login>[^\\s/@\"'<>]{1,200}@)?"
-              + "(?<host>\\[[0-9A-Fa-f:.%]{2,60}\\]|"
+              + "(?<login>[^\\s/@\"'<>]+@)?"
+              + "(?<host>\\[[0-9A-Fa-f:.%]{2,}\\]|"
               + HOST
-              + ")?(?<port>:\\d{1,5})?(?<path>(?:/|\\\\/|\\?)[^\\s\"'<>,;)\\]]{0,2000})?");
+              + ")?(?<port>:\\d{1,5})?(?<path>(?:/|\\\\/|\\?)[^\\s\"'<>,;)\\]]*)?");
   private static final Pattern EMAIL =
       Pattern.known(
-          "(?<local>[\\pL\\pN][\\pL\\pN._%+-]{0,63})(?<at>@|%40| ?\\(at\\) ?| ?\\[at\\] ?)(?<host>"
+          "(?<local>[\\pL\\pN][\\pL\\pN._%+-]*)(?<at>@|%40| ?\\(at\\) ?| ?\\[at\\] ?)(?<host>"
               + HOST
               + "\\.[\\pL]{2,24})");
   private static final Pattern DOTTED =
-      Pattern.known("(?<host>[\\pL\\pN][\\pL\\pN_-]{0,62}(?:\\.[\\pL\\pN][\\pL\\pN_-]{0,62}){1,8})");
+      Pattern.known("(?<host>[\\pL\\pN][\\pL\\pN_-]*(?:\\.[\\pL\\pN][\\pL\\pN_-]*){1,8})");
 
   private final Register register;
   private final HostNames hosts;
@@ -68,7 +68,7 @@ final class UrlFinder implements Finder {
       }
       boolean isPublic = Trade.isPublic(host);
       if (!host.isEmpty() && !host.startsWith("[") && Hex.hasLetter(host)) {
-        claims.take(at, at + host.length(), hosts.standIn(trimmed(host)));
+        claims.take(at, at + host.length(), hosts.byLook(trimmed(host)));
       }
       boolean local = scheme.startsWith("file") || scheme.startsWith("unix") || host.isEmpty();
       int end = match.end();
@@ -99,7 +99,7 @@ final class UrlFinder implements Finder {
       String host = trimmed(Objects.requireNonNull(match.values().get("host")));
       from = match.end();
       boolean builders = Trade.ACCOUNTS.has(local) || Trade.isPublic(host);
-      if (Units.hasEnding(host) || builders || host.equals("example.org")) {
+      if (Units.hasEnding(host) || Trade.UNITS.has(local) || builders || host.equals("example.org")) {
         continue;
       }
       int end = match.end() - (match.values().get("host").length() - host.length());
@@ -126,7 +126,7 @@ final class UrlFinder implements Finder {
       if (!Trade.isHostsEnd(last) || within || file || Trade.isOfWords(name)) {
         continue;
       }
-      claims.take(match.start(), match.end(), hosts.standIn(name));
+      claims.take(match.start(), match.end(), hosts.byLook(name));
     }
   }
 

@@ -26,8 +26,18 @@ final class VolumeNames {
         || Trade.VOLUMES.has(name)
         || Trade.DEVICES.has(name)
         || Trade.isOfWords(name)
-        || StandIns.isMade(name)
+        || isMade(name)
         || isDiskWithUse(name);
+  }
+
+  /** Whether a stand-in is a part of the name already. */
+  private static boolean isMade(String name) {
+    for (String part : name.split("[-_.]")) {
+      if (StandIns.isMade(part)) {
+        return true;
+      }
+    }
+    return false;
   }
 
   /** {@code sda3_crypt}, as installers name what they encrypt. */
@@ -48,18 +58,39 @@ final class VolumeNames {
     return isHarmless(value) ? value : learnt("volume", value);
   }
 
+  /** Words of the trade at both ends stay: {@code lena_crypt} tells that it is encrypted. */
   private String learnt(String word, String value) {
-    String standIn = register.standIns().word(word, Sort.VOLUME, value.replace('\u00a0', ' '));
+    int start = 0;
+    int end = value.length();
+    for (int i = 0; i < end; i++) {
+      if (isJoint(value.charAt(i)) && Trade.isOfWords(value.substring(start, i))) {
+        start = i + 1;
+      }
+    }
+    for (int i = end - 1; i > start; i--) {
+      if (isJoint(value.charAt(i)) && Trade.isOfWords(value.substring(i + 1, end))) {
+        end = i;
+      }
+    }
+    String name = value.substring(start, end).replace('\u00a0', ' ');
+    String standIn =
+        value.substring(0, start)
+            + register.standIns().word(word, Sort.VOLUME, name)
+            + value.substring(end);
     register.names().learn(value, standIn);
     if (value.indexOf('-') >= 0) {
-      register.names().learn(value.replace("-", "--"), standIn);
+      register.names().learn(value.replace("-", "--"), standIn.replace("-", "--"));
     }
     return standIn;
   }
 
+  private static boolean isJoint(char c) {
+    return c == '-' || c == '_' || c == '.';
+  }
+
   /** A name under /dev/mapper: group and volume, whose own hyphens stand doubled. */
   String mapped(String name) {
-    if (Trade.VOLUMES.has(name) || StandIns.isMade(name) || isDiskWithUse(name)) {
+    if (Trade.VOLUMES.has(name) || isMade(name) || isDiskWithUse(name)) {
       return name;
     }
     for (int i = 1; i + 1 < name.length(); i++) {
@@ -75,7 +106,7 @@ final class VolumeNames {
   private String part(String doubled) {
     String plain = doubled.replace("--", "-");
     String standIn = volume(plain);
-    return standIn.equals(plain) ? doubled : standIn;
+    return standIn.equals(plain) ? doubled : standIn.replace("-", "--");
   }
 
   /** The value of UUID=, PARTUUID= and names under by-uuid that no other sort has claimed. */
