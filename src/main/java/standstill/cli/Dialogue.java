@@ -29,6 +29,7 @@ import standstill.report.Percent;
 import standstill.report.Report;
 import standstill.report.WalkSummary;
 import standstill.disguise.Disguise;
+import standstill.disguise.LookAt;
 
 /** A walk as questions and answers on a terminal, 80 columns wide. */
 final class Dialogue {
@@ -345,6 +346,7 @@ final class Dialogue {
         line(Paragraph.oneLine(each, Paragraph.WIDTH));
       }
     }
+    tellOfTheDisguise(text);
     Course.faultOf(base, course.cured().orElse(""))
         .filter(f -> !f.prevent().isEmpty())
         .ifPresent(
@@ -353,6 +355,16 @@ final class Dialogue {
               say("To keep it from coming back: ", "", f.prevent());
             });
     out.flush();
+  }
+
+  private void tellOfTheDisguise(String note) {
+    if (!disguise.account().isEmpty()) {
+      line("");
+      say("", "Replaced in the log by stand-ins: " + disguise.account() + ".");
+    }
+    for (LookAt look : disguise.lookAt(note)) {
+      say("Look at this before sharing: ", look.text() + ": " + look.why());
+    }
   }
 
   private int number(List<String> choices) throws IOException {

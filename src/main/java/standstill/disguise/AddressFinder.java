@@ -224,8 +224,9 @@ final class AddressFinder implements Finder {
         end++;
       }
       String value = text.substring(at + 3, end).replace('-', '.');
-      if (isIpv4(value) && !isEverywhere(value)) {
-        claims.take(at + 3, end, standIns.ipv4(plain(value)).replace('.', '-'));
+      if (isIpv4(value)) {
+        String address = isEverywhere(value) ? value : standIns.ipv4(plain(value));
+        claims.take(at + 3, end, address.replace('.', '-'));
       }
     }
   }

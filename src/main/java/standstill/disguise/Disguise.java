@@ -4,7 +4,6 @@ import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.function.UnaryOperator;
 import standstill.log.BootLog;
 
 /**
@@ -85,8 +84,8 @@ public final class Disguise {
     return register.lookAt();
   }
 
-  /** How each line would be shown, for callers that take a function. */
-  public UnaryOperator<String> function() {
-    return this::apply;
+  /** Of what a person should look at, that which a text still holds. */
+  public List<LookAt> lookAt(String shown) {
+    return lookAt().stream().filter(l -> shown.contains(l.text())).toList();
   }
 }

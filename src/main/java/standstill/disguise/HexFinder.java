@@ -1,5 +1,6 @@
 package standstill.disguise;
 
+import java.util.List;
 import java.util.Locale;
 import java.util.Set;
 
@@ -15,6 +16,9 @@ final class HexFinder implements Finder {
           "c12a7328f81f11d2ba4b00a0c93ec93b",
           "00000000000000000000000000000000",
           "ffffffffffffffffffffffffffffffff");
+
+  private static final List<String> FIRMWARE =
+      List.of("Fv(", "FvFile(", "VenHw(", "VenMedia(", "VenMsg(", "mei::");
 
   private static final int UUID_DIGITS = 32;
   private static final int LONG = 32;
@@ -48,15 +52,13 @@ final class HexFinder implements Finder {
   /** Claims what a chain begins with; gives the offset to go on from. */
   private int chain(Claims claims, Chain chain) {
     if (chain.begins(8, 4, 4, 4, 12)) {
+      if (isOfFirmware(claims.text(), chain.start())) {
+        return chain.end(5);
+      }
       return take(claims, chain, 0, 5, uuid(chain.digits(0, 5)));
     }
     if (chain.size() == 1) {
-      String word = chain.groups().get(0);
-      if (word.length() >= LONG && Hex.hasLetter(word)) {
-        boolean uuid = word.length() == UUID_DIGITS;
-        return take(claims, chain, 0, 1, uuid ? uuid(word) : standIns.digits(Sort.ID, word));
-      }
-      return single(claims, chain, word);
+      return single(claims, chain, chain.groups().get(0));
     }
     if (chain.isOf(2) && chain.size() >= 6) {
       return pairs(claims, chain);
@@ -76,6 +78,11 @@ final class HexFinder implements Finder {
       return hardware(claims, chain, 0, 6);
     }
     return 0;
+  }
+
+  /** Parts of firmware and of its device paths have the same GUID everywhere (UEFI 2.10, 10.3). */
+  private static boolean isOfFirmware(String text, int start) {
+    return FIRMWARE.stream().anyMatch(before -> text.startsWith(before, start - before.length()));
   }
 
   private static boolean isCisco(Chain chain) {
@@ -171,17 +178,21 @@ final class HexFinder implements Finder {
         && text.chars().noneMatch(c -> c >= 'a' && c <= 'f');
   }
 
-  /** One group whose meaning stands before it. */
+  /** One group: its meaning stands before it, or it is long enough to be nothing but a name. */
   private int single(Claims claims, Chain chain, String word) {
     String text = claims.text();
     String before =
         text.substring(Math.max(0, chain.start() - 12), chain.start()).toLowerCase(Locale.ROOT);
-    if (word.length() == 12 && isMarked(before, "mac", "addr", "address", "ether", "dev", "bootif")) {
+    if (word.length() == 12 && isMarked(before, "mac", "addr", "macaddr", "hwaddr", "address", "ether", "bootif")) {
       return take(claims, chain, 0, 1, hardware(word.toLowerCase(Locale.ROOT)));
     }
     boolean wide = word.length() == 16 || word.length() == UUID_DIGITS;
     if (wide && isMarked(before, "eui", "naa", "wwn", "wwpn", "wwnn", "t10", "guid", "nguid", "euid")) {
       return take(claims, chain, 0, 1, standIns.digits(Sort.WIDE_NAME, word));
+    }
+    if (word.length() >= LONG && Hex.hasLetter(word)) {
+      boolean uuid = word.length() == UUID_DIGITS;
+      return take(claims, chain, 0, 1, uuid ? uuid(word) : standIns.digits(Sort.ID, word));
     }
     return 0;
   }

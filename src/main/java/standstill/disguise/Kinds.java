@@ -37,7 +37,7 @@ final class Kinds {
     namings.put("user", value -> Trade.isOfWords(value) ? value : users.standIn(value));
     namings.put("user!", users::standIn);
     namings.put("person", value -> named("user", Sort.USER, value));
-    namings.put("label", value -> beforeEnding(value, volumes::label));
+    namings.put("label", value -> beforeEnding(value, volumes::volume));
     namings.put("volume", value -> beforeEnding(value, volumes::volume));
     namings.put("mapped", value -> beforeEnding(value, volumes::mapped));
     namings.put("number", value -> beforeEnding(value, volumes::number));

@@ -98,7 +98,7 @@ final class PathNames implements Finder {
   private void label(Claims claims, Part part) {
     String name = trimmed(part.text());
     if (!name.isEmpty() && claims.isFree(part.start(), part.start() + name.length())) {
-      claims.take(part.start(), part.start() + name.length(), volumes.label(name));
+      claims.take(part.start(), part.start() + name.length(), volumes.volume(name));
     }
   }
 

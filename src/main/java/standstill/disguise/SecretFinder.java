@@ -19,6 +19,8 @@ final class SecretFinder implements Finder {
       Set.of("yes", "no", "on", "off", "true", "false", "none", "null", "failed", "ok", "hidden");
   private static final int LONGEST = 4_000;
   private static final int LONGEST_KEY = 60;
+  private static final int SHORTEST_SHAPE = 16;
+  private static final int SHORTEST_SHAPELESS = 64;
 
   private final Register register;
 
@@ -29,10 +31,30 @@ final class SecretFinder implements Finder {
   @Override
   public void find(Claims claims) {
     String text = claims.text();
-    SHAPE_SET.candidates(text, false, (pattern, place) -> shapes(claims, text, pattern));
+    boolean longRun = hasLongRun(text);
+    SHAPE_SET.candidates(
+        text,
+        false,
+        (pattern, place) -> {
+          if (longRun || !pattern.literals().isEmpty()) {
+            shapes(claims, text, pattern);
+          }
+        });
     if (text.indexOf('=') >= 0 || text.indexOf(':') >= 0) {
       keys(claims, text);
     }
+  }
+
+  /** Shapes that no literal announces are long; most lines have nothing so long. */
+  private static boolean hasLongRun(String text) {
+    int run = 0;
+    for (int i = 0; i < text.length(); i++) {
+      run = text.charAt(i) == '-' || Character.isLetterOrDigit(text.charAt(i)) ? run + 1 : 0;
+      if (run >= SHORTEST_SHAPE) {
+        return true;
+      }
+    }
+    return false;
   }
 
   private void shapes(Claims claims, String text, Pattern pattern) {
@@ -45,9 +67,21 @@ final class SecretFinder implements Finder {
       String before = match.get().values().getOrDefault("before", "");
       String value = match.get().values().getOrDefault("value", "");
       int start = match.get().start() + before.length();
-      secret(claims, start, start + value.length());
+      if (!before.isEmpty() || !isPlainWord(value)) {
+        secret(claims, start, start + value.length());
+      }
       from = Math.max(start + value.length(), match.get().start() + 1);
     }
+  }
+
+  /** A path or a number in one case is no key, however long. */
+  private static boolean isPlainWord(String value) {
+    boolean word = value.chars().allMatch(c -> Character.isLetterOrDigit(c) || c == '/' || c == '+');
+    boolean mixed =
+        value.chars().anyMatch(Character::isUpperCase)
+            && value.chars().anyMatch(Character::isLowerCase)
+            && Hex.hasDigit(value);
+    return value.length() >= SHORTEST_SHAPELESS && word && (!mixed || value.startsWith("/"));
   }
 
   private void keys(Claims claims, String text) {
@@ -65,7 +99,9 @@ final class SecretFinder implements Finder {
       while (key > from && keyEnd - key < LONGEST_KEY && isKey(text.charAt(key - 1))) {
         key--;
       }
-      if (key == keyEnd || !SecretWords.isSecret(text.substring(key, keyEnd))) {
+      if (key == keyEnd
+          || StandIns.isMade(text.substring(key, keyEnd))
+          || !SecretWords.isSecret(text.substring(key, keyEnd))) {
         continue;
       }
       int start = at + 1;

@@ -56,7 +56,7 @@ final class StandIns {
     String word = value.substring(0, end);
     return switch (word) {
       case "host-", "user-", "serial-", "secret-", "value-", "network-", "unit-", "target-" -> true;
-      case "instance-", "path-", "mark-", "volume", "label", "disk-" -> true;
+      case "instance-", "path-", "mark-", "volume", "disk-" -> true;
       default -> false;
     };
   }

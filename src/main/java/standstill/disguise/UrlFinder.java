@@ -126,7 +126,10 @@ final class UrlFinder implements Finder {
       if (!Trade.isHostsEnd(last) || within || file || Trade.isOfWords(name)) {
         continue;
       }
-      claims.take(match.start(), match.end(), hosts.byLook(name));
+      String standIn = hosts.byLook(name);
+      if (!standIn.equals(name)) {
+        claims.take(match.start(), match.end(), standIn);
+      }
     }
   }
 

@@ -48,18 +48,13 @@ final class VolumeNames {
         && Trade.isOfWords(name.substring(at + 1));
   }
 
-  /** A label of a file system or partition. */
-  String label(String value) {
-    return isHarmless(value) ? value : learnt("label", value);
-  }
-
-  /** A volume group, logical volume, pool, array or mapped disk. */
+  /** A label, volume group, logical volume, pool, array or mapped disk. */
   String volume(String value) {
-    return isHarmless(value) ? value : learnt("volume", value);
+    return isHarmless(value) ? value : learnt(value);
   }
 
   /** Words of the trade at both ends stay: {@code lena_crypt} tells that it is encrypted. */
-  private String learnt(String word, String value) {
+  private String learnt(String value) {
     int start = 0;
     int end = value.length();
     for (int i = 0; i < end; i++) {
@@ -75,7 +70,7 @@ final class VolumeNames {
     String name = value.substring(start, end).replace('\u00a0', ' ');
     String standIn =
         value.substring(0, start)
-            + register.standIns().word(word, Sort.VOLUME, name)
+            + register.standIns().word("volume", Sort.VOLUME, name)
             + value.substring(end);
     register.names().learn(value, standIn);
     if (value.indexOf('-') >= 0) {
@@ -151,7 +146,8 @@ final class VolumeNames {
     }
     int bus = BUS.find(name).map(Pattern.Match::end).orElse(0);
     String rest = name.substring(bus);
-    if (StandIns.isMade(rest) || Trade.VOLUMES.has(rest)) {
+    boolean nobodys = rest.startsWith("0x") && StandIns.isZeroes(rest.substring(2));
+    if (nobodys || StandIns.isMade(rest) || Trade.VOLUMES.has(rest)) {
       return name;
     }
     String standIn = register.standIns().name("disk", Sort.SERIAL, rest);
