@@ -16,6 +16,8 @@ import standstill.base.Check;
 import standstill.base.Fix;
 import standstill.base.Risk;
 import standstill.base.Symptom;
+import standstill.disguise.Disguise;
+import standstill.disguise.LookAt;
 import standstill.guide.Before;
 import standstill.guide.Course;
 import standstill.guide.Guidance;
@@ -28,8 +30,6 @@ import standstill.rank.Ranking;
 import standstill.report.Percent;
 import standstill.report.Report;
 import standstill.report.WalkSummary;
-import standstill.disguise.Disguise;
-import standstill.disguise.LookAt;
 
 /** A walk as questions and answers on a terminal, 80 columns wide. */
 final class Dialogue {

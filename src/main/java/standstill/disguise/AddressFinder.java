@@ -13,8 +13,25 @@ final class AddressFinder implements Finder {
   /** Words after which four numbers are a version. */
   private static final Set<String> BEFORE_VERSIONS =
       Set.of(
-          "version", "ver", "v", "rev", "revision", "firmware", "fw", "driver", "release", "bios",
-          "build", "microcode", "vbios", "nvm", "linux", "systemd", "kernel", "api", "bootcode");
+          "version",
+          "ver",
+          "v",
+          "rev",
+          "revision",
+          "firmware",
+          "fw",
+          "driver",
+          "release",
+          "bios",
+          "build",
+          "microcode",
+          "vbios",
+          "nvm",
+          "linux",
+          "systemd",
+          "kernel",
+          "api",
+          "bootcode");
 
   private final StandIns standIns;
 
@@ -197,7 +214,8 @@ final class AddressFinder implements Finder {
 
   private static boolean isVersion(String text, int start, String value) {
     int at = start - 1;
-    boolean hyphen = at > 0 && text.charAt(at) == '-' && Character.isLetterOrDigit(text.charAt(at - 1));
+    boolean hyphen =
+        at > 0 && text.charAt(at) == '-' && Character.isLetterOrDigit(text.charAt(at - 1));
     int least = Math.max(0, start - LOOK_BACK);
     while (at >= least && !Character.isLetterOrDigit(text.charAt(at))) {
       at--;

@@ -4,7 +4,6 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.Optional;
 import standstill.text.Pattern;
 import standstill.text.PatternSet;
 
@@ -19,9 +18,12 @@ final class CommandLineFinder implements Finder {
   private static final KnownWords HARMLESS = KnownWords.named("harmless-values");
   private static final Map<String, String> RULES = rules();
   private static final Pattern NUMBERS =
-      Pattern.known("^-?(?:0x[0-9a-fA-F]{1,16}|\\d{1,10}(?:\\.\\d+)?[kKmMgGsuh%]?(?:min|ms|sec)?)$");
+      Pattern.known(
+          "^-?(?:0x[0-9a-fA-F]{1,16}|\\d{1,10}(?:\\.\\d+)?[kKmMgGsuh%]?(?:min|ms|sec)?)$");
   private static final Pattern FLAG = Pattern.known("^[a-z][a-z_.-]{1,24}$");
-  private static final Pattern KERNEL_FILE = Pattern.known("^\\(?[\\w/\\\\(),.+-]*(?:vmlinuz|bzImage|Image|initrd|initramfs|linux)[\\w.+-]*\\)?$");
+  private static final Pattern KERNEL_FILE =
+      Pattern.known(
+          "^\\(?[\\w/\\\\(),.+-]*(?:vmlinuz|bzImage|Image|initrd|initramfs|linux)[\\w.+-]*\\)?$");
 
   private final Register register;
   private final VolumeNames volumes;
@@ -101,8 +103,11 @@ final class CommandLineFinder implements Finder {
   }
 
   private void word(Claims claims, String text, int start, int end) {
-    int equals = text.indexOf('=', start);
-    if (equals < 0 || equals >= end) {
+    int equals = start;
+    while (equals < end && text.charAt(equals) != '=') {
+      equals++;
+    }
+    if (equals == end) {
       flag(claims, text, start, end);
       return;
     }
@@ -221,10 +226,5 @@ final class CommandLineFinder implements Finder {
     }
     String number = volumes.number(piece);
     return number.equals(piece) ? volumes.volume(piece) : number;
-  }
-
-  /** The keys of the table, for a test. */
-  static Optional<String> rule(String key) {
-    return Optional.ofNullable(RULES.get(normal(key)));
   }
 }

@@ -11,9 +11,9 @@ import standstill.log.BootLog;
  * Sort}.
  *
  * <p>It reads the whole text first, because a name that is said once ("Hostname set to ...") stands
- * unmarked elsewhere. It replaces too much rather than too little. What it can't know is a name that
- * no line marks as one; a person should read the result before sharing it, first of all what {@link
- * #lookAt} lists. Not safe for use by several threads at a time.
+ * unmarked elsewhere. It replaces too much rather than too little. What it can't know is a name
+ * that no line marks as one; a person should read the result before sharing it, first of all what
+ * {@link #lookAt} lists. Not safe for use by several threads at a time.
  */
 public final class Disguise {
   private final Register register = new Register();
@@ -75,8 +75,7 @@ public final class Disguise {
   /** What was replaced, in words: "2 host names, 1 secret"; empty when nothing was. */
   public String account() {
     return String.join(
-        ", ",
-        replaced().entrySet().stream().map(e -> e.getKey().counted(e.getValue())).toList());
+        ", ", replaced().entrySet().stream().map(e -> e.getKey().counted(e.getValue())).toList());
   }
 
   /** What a person should look at before sharing, in the order of the text; bounded. */

@@ -183,11 +183,13 @@ final class HexFinder implements Finder {
     String text = claims.text();
     String before =
         text.substring(Math.max(0, chain.start() - 12), chain.start()).toLowerCase(Locale.ROOT);
-    if (word.length() == 12 && isMarked(before, "mac", "addr", "macaddr", "hwaddr", "address", "ether", "bootif")) {
+    if (word.length() == 12
+        && isMarked(before, "mac", "addr", "macaddr", "hwaddr", "address", "ether", "bootif")) {
       return take(claims, chain, 0, 1, hardware(word.toLowerCase(Locale.ROOT)));
     }
     boolean wide = word.length() == 16 || word.length() == UUID_DIGITS;
-    if (wide && isMarked(before, "eui", "naa", "wwn", "wwpn", "wwnn", "t10", "guid", "nguid", "euid")) {
+    if (wide
+        && isMarked(before, "eui", "naa", "wwn", "wwpn", "wwnn", "t10", "guid", "nguid", "euid")) {
       return take(claims, chain, 0, 1, standIns.digits(Sort.WIDE_NAME, word));
     }
     if (word.length() >= LONG && Hex.hasLetter(word)) {
@@ -209,8 +211,7 @@ final class HexFinder implements Finder {
     String words = before.substring(0, end);
     for (String mark : marks) {
       int start = words.length() - mark.length();
-      if (words.endsWith(mark)
-          && (start == 0 || !Character.isLetter(words.charAt(start - 1)))) {
+      if (words.endsWith(mark) && (start == 0 || !Character.isLetter(words.charAt(start - 1)))) {
         return true;
       }
     }

@@ -51,10 +51,16 @@ final class HostNames {
   /** The stand-in of a domain; an ending that many home networks have stays. */
   String domain(String domain) {
     int dot = domain.lastIndexOf('.');
-    if (dot < 0 && Trade.isHostsEnd(domain) || Trade.isPublic(domain) || domain.isEmpty() || !Hex.hasLetter(domain) || StandIns.isMade(beforeDot(domain))) {
+    if (dot < 0 && Trade.isHostsEnd(domain)
+        || Trade.isPublic(domain)
+        || domain.isEmpty()
+        || !Hex.hasLetter(domain)
+        || StandIns.isMade(beforeDot(domain))) {
       return domain;
     }
-    register.names().learn(domain, register.standIns().name("network", Sort.NETWORK, domain) + ".example");
+    register
+        .names()
+        .learn(domain, register.standIns().name("network", Sort.NETWORK, domain) + ".example");
     return register.standIns().name("network", Sort.NETWORK, domain) + ".example";
   }
 

@@ -95,10 +95,13 @@ final class Kinds {
 
   /** Names of targets as RFC 3720, 3.2.6.3 and the NVM Express base specification form them. */
   private String target(String value) {
-    if (value.contains("target-") || value.endsWith(":nvme:discovery") || value.endsWith("discovery")) {
+    if (value.contains("target-")
+        || value.endsWith(":nvme:discovery")
+        || value.endsWith("discovery")) {
       return value;
     }
-    String before = value.startsWith("iqn") ? "iqn.2001-01.example:" : "nqn.2014-08.org.nvmexpress:";
+    String before =
+        value.startsWith("iqn") ? "iqn.2001-01.example:" : "nqn.2014-08.org.nvmexpress:";
     return before + register.standIns().name("target", Sort.NETWORK, value);
   }
 
@@ -106,7 +109,13 @@ final class Kinds {
   private String hexAddress(String value) {
     long number = Long.parseLong(value, 16);
     String dotted =
-        (number >> 24) + "." + (number >> 16 & 255) + "." + (number >> 8 & 255) + "." + (number & 255);
+        (number >> 24)
+            + "."
+            + (number >> 16 & 255)
+            + "."
+            + (number >> 8 & 255)
+            + "."
+            + (number & 255);
     if (dotted.startsWith("192.0.2.")) {
       return value;
     }

@@ -80,7 +80,8 @@ final class LineView {
     } else if (c == '#' && raw.startsWith("#033[", at)) {
       begin = at + 4;
     } else if (c == '\\') {
-      for (String notation : new String[] {"\\x1b", "\\u001b", "\\033", "\\e", "\\x1B", "\\u001B"}) {
+      for (String notation :
+          new String[] {"\\x1b", "\\u001b", "\\033", "\\e", "\\x1B", "\\u001B"}) {
         if (raw.startsWith(notation + "[", at)) {
           begin = at + notation.length();
         }

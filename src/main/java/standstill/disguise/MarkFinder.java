@@ -1,6 +1,5 @@
 package standstill.disguise;
 
-import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -27,7 +26,8 @@ final class MarkFinder implements Finder {
    */
   record Mark(String kind, String needs, Pattern pattern) {}
 
-  private static final List<Mark> MARKS = KnownWords.lines("marks").stream().map(MarkFinder::mark).toList();
+  private static final List<Mark> MARKS =
+      KnownWords.lines("marks").stream().map(MarkFinder::mark).toList();
   private static final PatternSet PATTERNS =
       new PatternSet(MARKS.stream().map(Mark::pattern).toList());
 
@@ -78,11 +78,6 @@ final class MarkFinder implements Finder {
                 + ")(?:"
                 + after
                 + ")"));
-  }
-
-  /** The rows of the table, for a test that each is exercised. */
-  static List<Mark> marks() {
-    return MARKS;
   }
 
   @Override
@@ -137,10 +132,5 @@ final class MarkFinder implements Finder {
       end--;
     }
     return value.substring(0, end);
-  }
-
-  /** All kinds that the table uses. */
-  static List<String> kinds() {
-    return new ArrayList<>(MARKS.stream().map(Mark::kind).distinct().sorted().toList());
   }
 }

@@ -7,7 +7,8 @@ import java.util.Set;
 /** Paths in which a part names somebody: homes, media, and volumes under /dev. */
 final class PathNames implements Finder {
   private static final Set<String> HOMES = Set.of("home", "users");
-  private static final Set<String> MOUNTS = Set.of("mnt", "media", "srv", "data", "export", "exports");
+  private static final Set<String> MOUNTS =
+      Set.of("mnt", "media", "srv", "data", "export", "exports");
   private static final int LONGEST = 300;
 
   /** A part of a path: where it stands, and its text. */
@@ -73,7 +74,8 @@ final class PathNames implements Finder {
         } else {
           label(claims, parts.get(i + 1));
         }
-      } else if (MOUNTS.contains(part) && (first || i == 1 && parts.get(0).text().equals("sysroot"))) {
+      } else if (MOUNTS.contains(part)
+          && (first || i == 1 && parts.get(0).text().equals("sysroot"))) {
         label(claims, parts.get(i + 1));
       } else if (part.equals("dev") && first) {
         device(claims, parts);

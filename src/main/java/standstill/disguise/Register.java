@@ -35,7 +35,8 @@ final class Register {
   /** Remembers a name; one that can't be found as a word is put before the reader. */
   void learn(String kind, String value, String standIn) {
     if (!names.learn(value, standIn) && !Trade.isNumber(value)) {
-      lookAt(value, "a " + kind + " that is also a common word: replaced only where a line marks it");
+      lookAt(
+          value, "a " + kind + " that is also a common word: replaced only where a line marks it");
     }
   }
 

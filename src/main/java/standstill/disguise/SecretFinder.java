@@ -76,7 +76,8 @@ final class SecretFinder implements Finder {
 
   /** A path or a number in one case is no key, however long. */
   private static boolean isPlainWord(String value) {
-    boolean word = value.chars().allMatch(c -> Character.isLetterOrDigit(c) || c == '/' || c == '+');
+    boolean word =
+        value.chars().allMatch(c -> Character.isLetterOrDigit(c) || c == '/' || c == '+');
     boolean mixed =
         value.chars().anyMatch(Character::isUpperCase)
             && value.chars().anyMatch(Character::isLowerCase)
@@ -105,7 +106,9 @@ final class SecretFinder implements Finder {
         continue;
       }
       int start = at + 1;
-      while (start < text.length() && start - at < 4 && " =\"'\\".indexOf(text.charAt(start)) >= 0) {
+      while (start < text.length()
+          && start - at < 4
+          && " =\"'\\".indexOf(text.charAt(start)) >= 0) {
         start++;
       }
       String between = text.substring(keyEnd, start);
@@ -119,7 +122,10 @@ final class SecretFinder implements Finder {
   }
 
   private static boolean isKey(char c) {
-    return c >= 'a' && c <= 'z' || c >= 'A' && c <= 'Z' || c >= '0' && c <= '9' || "_.-".indexOf(c) >= 0;
+    return c >= 'a' && c <= 'z'
+        || c >= 'A' && c <= 'Z'
+        || c >= '0' && c <= '9'
+        || "_.-".indexOf(c) >= 0;
   }
 
   /** To the closing quote, or to the end of the word. */

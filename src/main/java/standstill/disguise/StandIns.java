@@ -66,8 +66,7 @@ final class StandIns {
     if (digits.startsWith(UUID.substring(0, 20))) {
       return digits;
     }
-    return UUID.substring(0, 20)
-        + String.format(Locale.ROOT, "%012x", number(Sort.VOLUME, digits));
+    return UUID.substring(0, 20) + String.format(Locale.ROOT, "%012x", number(Sort.VOLUME, digits));
   }
 
   /** As many hexadecimal digits as the value has. */

@@ -63,7 +63,8 @@ final class UnitFinder implements Finder {
       return;
     }
     String standIn = register.named("unit", Sort.UNIT, base);
-    register.lookAt(base, "a unit of one's own, replaced; its own lines may still say what it does");
+    register.lookAt(
+        base, "a unit of one's own, replaced; its own lines may still say what it does");
     claims.take(start, baseEnd, standIn);
     if (text.startsWith(DESCRIPTION, end)) {
       int from = end + DESCRIPTION.length();

@@ -8,8 +8,17 @@ import standstill.text.Pattern;
 final class Units {
   private static final List<String> ENDINGS =
       List.of(
-          ".service", ".socket", ".target", ".timer", ".path", ".slice", ".scope", ".mount",
-          ".automount", ".swap", ".device");
+          ".service",
+          ".socket",
+          ".target",
+          ".timer",
+          ".path",
+          ".slice",
+          ".scope",
+          ".mount",
+          ".automount",
+          ".swap",
+          ".device");
   private static final Pattern NAME =
       Pattern.known(
           "(?<name>[\\pL\\pN:_.@\u00a0-]+)"

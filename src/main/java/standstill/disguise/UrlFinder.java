@@ -39,7 +39,10 @@ final class UrlFinder implements Finder {
     if (text.contains("://") || text.contains(":\\/\\/")) {
       urls(claims, text);
     }
-    if (text.indexOf('@') >= 0 || text.contains("at") || text.contains("%40")) {
+    if (text.indexOf('@') >= 0
+        || text.contains("%40")
+        || text.contains("(at)")
+        || text.contains("[at]")) {
       emails(claims, text);
     }
     if (text.indexOf('.') >= 0) {
@@ -72,7 +75,9 @@ final class UrlFinder implements Finder {
       }
       boolean local = scheme.startsWith("file") || scheme.startsWith("unix") || host.isEmpty();
       int end = match.end();
-      if (path.length() > 1 && !(local && path.indexOf('?') < 0) && !(isPublic && login.isEmpty())) {
+      if (path.length() > 1
+          && !(local && path.indexOf('?') < 0)
+          && !(isPublic && login.isEmpty())) {
         int start = end - path.length();
         String slash = path.startsWith("\\/") ? "\\/" : path.substring(0, 1);
         String rest = trimmed(path.substring(slash.length()));
@@ -99,12 +104,17 @@ final class UrlFinder implements Finder {
       String host = trimmed(Objects.requireNonNull(match.values().get("host")));
       from = match.end();
       boolean builders = Trade.ACCOUNTS.has(local) || Trade.isPublic(host);
-      if (Units.hasEnding(host) || Trade.UNITS.has(local) || builders || host.equals("example.org")) {
+      if (Units.hasEnding(host)
+          || Trade.UNITS.has(local)
+          || builders
+          || host.equals("example.org")) {
         continue;
       }
       int end = match.end() - (match.values().get("host").length() - host.length());
       claims.take(match.start(), end, users.email(local + "@" + host));
-      register.names().learn(local, register.standIns().name("user", Sort.EMAIL, local + "@" + host));
+      register
+          .names()
+          .learn(local, register.standIns().name("user", Sort.EMAIL, local + "@" + host));
     }
   }
 
@@ -120,9 +130,13 @@ final class UrlFinder implements Finder {
       from = match.end();
       String last = name.substring(name.lastIndexOf('.') + 1);
       boolean within =
-          match.start() > 0 && "_.-@\\$".indexOf(text.charAt(match.start() - 1)) >= 0
+          match.start() > 0
+              && "_.-@\\$".indexOf(text.charAt(match.start() - 1)) >= 0
               && text.charAt(match.start() - 1) != '@';
-      boolean file = match.start() > 0 && text.charAt(match.start() - 1) == '/' && !isShare(text, match.start());
+      boolean file =
+          match.start() > 0
+              && text.charAt(match.start() - 1) == '/'
+              && !isShare(text, match.start());
       if (!Trade.isHostsEnd(last) || within || file || Trade.isOfWords(name)) {
         continue;
       }

@@ -4,11 +4,13 @@ import standstill.text.Pattern;
 
 /** Names and numbers of disks, volumes, pools and file systems. */
 final class VolumeNames {
-  private static final Pattern PARTITION_OF = Pattern.known("^(?<disk>[0-9A-Fa-f]{8})-[0-9A-Fa-f]{2}$");
+  private static final Pattern PARTITION_OF =
+      Pattern.known("^(?<disk>[0-9A-Fa-f]{8})-[0-9A-Fa-f]{2}$");
   private static final Pattern FAT = Pattern.known("^[0-9A-Fa-f]{4}-[0-9A-Fa-f]{4}$");
   private static final Pattern DIGITS = Pattern.known("^(?:0x)?[0-9A-Fa-f]{8,}$");
   private static final Pattern DATE = Pattern.known("^\\d{4}(?:-\\d\\d){5,6}$");
-  private static final Pattern CUT_UUID = Pattern.known("^[0-9A-Fa-fSsOoIl]{8}-[0-9A-Fa-fSsOoIl-]{0,27}$");
+  private static final Pattern CUT_UUID =
+      Pattern.known("^[0-9A-Fa-fSsOoIl]{8}-[0-9A-Fa-fSsOoIl-]{0,27}$");
   private static final Pattern BUS =
       Pattern.known(
           "^(?:ata|nvme|usb|scsi|mmc|dm-uuid|lvm-pv-uuid|virtio|wwn|md-uuid|md-name|ieee1394|memstick)-");

@@ -14,6 +14,7 @@ import standstill.account.Sessions;
 import standstill.base.Base;
 import standstill.base.Label;
 import standstill.base.Stage;
+import standstill.disguise.Disguise;
 import standstill.edit.BootText;
 import standstill.edit.Draft;
 import standstill.edit.Editing;
@@ -24,7 +25,6 @@ import standstill.edit.Skeleton;
 import standstill.log.BootLog;
 import standstill.report.Diagnoser;
 import standstill.report.Report;
-import standstill.disguise.Disguise;
 import standstill.store.Pastes;
 
 /** A log becomes a labelled boot: what is known of it, and its text without what names somebody. */

@@ -3,10 +3,10 @@ package standstill.web;
 import io.javalin.http.Context;
 import java.util.List;
 import java.util.Map;
-import standstill.guide.Course;
-import standstill.report.WalkSummary;
 import standstill.disguise.Disguise;
 import standstill.disguise.LookAt;
+import standstill.guide.Course;
+import standstill.report.WalkSummary;
 import standstill.store.Edition;
 import standstill.store.Pastes;
 

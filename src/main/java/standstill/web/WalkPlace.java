@@ -4,12 +4,12 @@ import io.javalin.http.Context;
 import io.javalin.http.NotFoundResponse;
 import java.util.List;
 import java.util.Optional;
+import standstill.disguise.Disguise;
 import standstill.guide.Course;
 import standstill.guide.Guidance;
 import standstill.guide.Guide;
 import standstill.rank.Ranking;
 import standstill.report.Report;
-import standstill.disguise.Disguise;
 import standstill.store.Edition;
 import standstill.store.Pastes;
 

@@ -2,7 +2,6 @@ package standstill.disguise;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
-import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -90,8 +89,7 @@ class DisguiseTest {
             "a lanternlike thing stays");
     List<String> shown = Disguise.of(lines).apply(lines);
     assertEquals(
-        "ALERT!  /dev/mapper/volume1--vg-root does not exist.  Dropping to a shell!",
-        shown.get(0));
+        "ALERT!  /dev/mapper/volume1--vg-root does not exist.  Dropping to a shell!", shown.get(0));
     assertFalse(shown.get(2).contains("answer of lantern"), shown.get(2));
     assertEquals("a lanternlike thing stays", shown.get(3));
   }

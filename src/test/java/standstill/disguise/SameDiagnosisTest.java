@@ -35,8 +35,7 @@ class SameDiagnosisTest {
       assertEquals(plain.rawLines().size(), lines.size());
       Report before = diagnoser.diagnose(plain, 0);
       Report after =
-          diagnoser.diagnose(
-              (String.join("\n", lines) + "\n").getBytes(StandardCharsets.UTF_8));
+          diagnoser.diagnose((String.join("\n", lines) + "\n").getBytes(StandardCharsets.UTF_8));
       String difference = difference(before, after);
       if (!difference.isEmpty()) {
         changed.add(log.label().name() + ": " + difference);

@@ -76,8 +76,23 @@ class ArchitectureTest {
           Map.entry(
               "web",
               Set.of(
-                  "account", "edit", "store", "mine", "disguise", "audit", "score", "search", "report",
-                  "decode", "guide", "rank", "match", "trace", "log", "base", "text")),
+                  "account",
+                  "edit",
+                  "store",
+                  "mine",
+                  "disguise",
+                  "audit",
+                  "score",
+                  "search",
+                  "report",
+                  "decode",
+                  "guide",
+                  "rank",
+                  "match",
+                  "trace",
+                  "log",
+                  "base",
+                  "text")),
           Map.entry(
               "cli",
               Set.of(
