@@ -18,6 +18,8 @@ import standstill.base.Fix;
 import standstill.base.Given;
 import standstill.base.Risk;
 import standstill.base.Symptom;
+import standstill.disguise.Disguise;
+import standstill.disguise.LookAt;
 import standstill.guide.Before;
 import standstill.guide.Course;
 import standstill.guide.Guidance;
@@ -30,7 +32,6 @@ import standstill.rank.Ranking;
 import standstill.report.Percent;
 import standstill.report.Report;
 import standstill.report.WalkSummary;
-import standstill.share.Disguise;
 
 /** A walk as questions and answers on a terminal, 80 columns wide. */
 final class Dialogue {
@@ -366,6 +367,7 @@ final class Dialogue {
         line(Paragraph.oneLine(each, Paragraph.WIDTH));
       }
     }
+    tellOfTheDisguise(text);
     base.faultOfFix(course.cured().orElse(""))
         .filter(f -> !f.prevent().isEmpty())
         .ifPresent(
@@ -374,6 +376,16 @@ final class Dialogue {
               say("To keep it from coming back: ", "", f.prevent());
             });
     out.flush();
+  }
+
+  private void tellOfTheDisguise(String note) {
+    if (!disguise.account().isEmpty()) {
+      line("");
+      say("", "Replaced in the log by stand-ins: " + disguise.account() + ".");
+    }
+    for (LookAt look : disguise.lookAt(note)) {
+      say("Look at this before sharing: ", look.text() + ": " + look.why());
+    }
   }
 
   private int number(List<String> choices) throws IOException {

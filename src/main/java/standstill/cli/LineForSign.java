@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.stream.IntStream;
 import standstill.base.Base;
 import standstill.base.Stage;
+import standstill.disguise.Disguise;
 import standstill.log.Boot;
 import standstill.log.BootLog;
 import standstill.log.LogLine;
@@ -16,7 +17,6 @@ import standstill.mine.Generalised;
 import standstill.mine.Miner;
 import standstill.report.Diagnoser;
 import standstill.report.Sighting;
-import standstill.share.Disguise;
 
 /**
  * A line of a log that becomes a sign.

@@ -14,6 +14,7 @@ import standstill.account.Sessions;
 import standstill.base.Base;
 import standstill.base.Label;
 import standstill.base.Stage;
+import standstill.disguise.Disguise;
 import standstill.edit.BootText;
 import standstill.edit.Draft;
 import standstill.edit.Editing;
@@ -24,7 +25,6 @@ import standstill.edit.Skeleton;
 import standstill.log.BootLog;
 import standstill.report.Diagnoser;
 import standstill.report.Report;
-import standstill.share.Disguise;
 import standstill.store.Pastes;
 
 /** A log becomes a labelled boot: what is known of it, and its text without what names somebody. */
@@ -71,12 +71,23 @@ final class NewBootPage {
                 .mapToLong(line -> line.length() + 1L)
                 .sum()
             > LONGEST_LOG;
-    report.filter(r -> !tooLong).ifPresent(r -> typed.put("log", disguised(r.log())));
+    Optional<Disguise> disguise = report.filter(r -> !tooLong).map(r -> Disguise.of(r.log()));
+    disguise.ifPresent(d -> typed.put("log", disguised(d, report.orElseThrow().log())));
     report.flatMap(Report::diagnosis).ifPresent(d -> typed.put("stage", d.trace().stage().word()));
-    show(ctx, session, typed, tooLong ? TOO_LONG : "");
+    show(ctx, session, typed, tooLong ? TOO_LONG : "", disguise);
   }
 
   private void show(Context ctx, Sessions.Session session, Map<String, String> typed, String said)
+      throws IOException, Refused {
+    show(ctx, session, typed, said, Optional.empty());
+  }
+
+  private void show(
+      Context ctx,
+      Sessions.Session session,
+      Map<String, String> typed,
+      String said,
+      Optional<Disguise> disguise)
       throws IOException, Refused {
     Base base = editing.checker().base(editing.proposals().head());
     guard.show(
@@ -88,6 +99,10 @@ final class NewBootPage {
             typed,
             "said",
             said,
+            "replaced",
+            disguise.map(Disguise::account).orElse(""),
+            "lookAt",
+            disguise.map(Disguise::lookAt).orElse(List.of()),
             "stages",
             Arrays.stream(Stage.values()).map(Stage::word).toList(),
             "cuts",
@@ -101,8 +116,8 @@ final class NewBootPage {
                 .toList()));
   }
 
-  private static String disguised(BootLog log) {
-    return String.join("\n", Disguise.of(log).apply(log.rawLines())) + "\n";
+  private static String disguised(Disguise disguise, BootLog log) {
+    return String.join("\n", disguise.apply(log.rawLines())) + "\n";
   }
 
   /** Replaces the identifiers of a log, or begins a draft of the labelled boot. */
@@ -119,10 +134,10 @@ final class NewBootPage {
     }
     if (DraftPage.text(ctx, "do").equals("disguise")) {
       Base base = editing.checker().base(editing.proposals().head());
-      typed.put(
-          "log",
-          disguised(new Diagnoser(base).read(log.getBytes(StandardCharsets.UTF_8))).strip() + "\n");
-      show(ctx, session, typed, "");
+      BootLog read = new Diagnoser(base).read(log.getBytes(StandardCharsets.UTF_8));
+      Disguise disguise = Disguise.of(read);
+      typed.put("log", disguised(disguise, read).strip() + "\n");
+      show(ctx, session, typed, "", Optional.of(disguise));
       return;
     }
     Optional<EntryName> entry = EntryName.of("boots/" + typed.get("name") + ".yaml");

@@ -16,6 +16,7 @@ import standstill.account.Sessions;
 import standstill.base.Base;
 import standstill.base.Fault;
 import standstill.base.Stage;
+import standstill.disguise.Disguise;
 import standstill.edit.Draft;
 import standstill.edit.Editing;
 import standstill.edit.EntryForm;
@@ -26,7 +27,6 @@ import standstill.edit.Skeleton;
 import standstill.log.LogLine;
 import standstill.mine.Generalised;
 import standstill.report.Report;
-import standstill.share.Disguise;
 import standstill.store.Pastes;
 
 /** A line of a log that nothing explains becomes a sign, of a new fault or of one that is there. */

@@ -1,10 +1,12 @@
 package standstill.web;
 
 import io.javalin.http.Context;
+import java.util.List;
 import java.util.Map;
+import standstill.disguise.Disguise;
+import standstill.disguise.LookAt;
 import standstill.guide.Course;
 import standstill.report.WalkSummary;
-import standstill.share.Disguise;
 import standstill.store.Edition;
 import standstill.store.Pastes;
 
@@ -22,8 +24,17 @@ final class SummaryPage {
    * What the page shows.
    *
    * @param walk address of the walk
+   * @param replaced what was replaced in the log, counted in words; empty for nothing
+   * @param lookAt what the text holds that may name somebody
    */
-  public record SummaryView(String text, String markdown, String json, String walk, String self) {}
+  public record SummaryView(
+      String text,
+      String markdown,
+      String json,
+      String walk,
+      String self,
+      String replaced,
+      List<LookAt> lookAt) {}
 
   void show(Context ctx) {
     Edition edition = InUse.edition(ctx);
@@ -50,7 +61,9 @@ final class SummaryPage {
                       summary.markdown(),
                       summary.json(),
                       place.to(course),
-                      place.to("summary", course))));
+                      place.to("summary", course),
+                      disguise.account(),
+                      disguise.lookAt(summary.text()))));
       case "text" -> ctx.contentType("text/plain; charset=utf-8").result(summary.text());
       case "markdown" -> ctx.contentType("text/markdown; charset=utf-8").result(summary.markdown());
       case "json" -> ctx.contentType("application/json; charset=utf-8").result(summary.json());

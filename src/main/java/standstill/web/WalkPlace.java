@@ -8,12 +8,12 @@ import java.util.Set;
 import standstill.base.Base;
 import standstill.base.Fault;
 import standstill.base.Given;
+import standstill.disguise.Disguise;
 import standstill.guide.Course;
 import standstill.guide.Guidance;
 import standstill.guide.Guide;
 import standstill.rank.Ranking;
 import standstill.report.Report;
-import standstill.share.Disguise;
 import standstill.store.Edition;
 import standstill.store.Pastes;
 

@@ -43,7 +43,7 @@ class ArchitectureTest {
               "audit",
               Set.of(
                   "score", "report", "base.yaml", "rank", "match", "machine", "trace", "log", "base", "text")),
-          Map.entry("share", Set.of("log", "text")),
+          Map.entry("disguise", Set.of("log", "text")),
           Map.entry("account", Set.of()),
           Map.entry("intake", Set.of()),
           Map.entry("mine", Set.of("match", "log", "base", "text")),
@@ -79,7 +79,7 @@ class ArchitectureTest {
           Map.entry(
               "web",
               Set.of(
-                  "account", "intake", "edit", "store", "mine", "share", "audit", "score", "search",
+                  "account", "intake", "edit", "store", "mine", "disguise", "audit", "score", "search",
                   "report", "decode", "guide", "rank", "match", "machine", "trace", "log", "base", "text")),
           Map.entry(
               "cli",
@@ -90,7 +90,7 @@ class ArchitectureTest {
                   "edit",
                   "store",
                   "mine",
-                  "share",
+                  "disguise",
                   "audit",
                   "score",
                   "search",

@@ -1,8 +1,7 @@
-package standstill.share;
+package standstill.disguise;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
-import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -25,13 +24,13 @@ class DisguiseTest {
         "systemd[1]: Hostname set to <lantern-bench>.|systemd[1]: Hostname set to <host-1>.",
         "lantern login: maria|host-1 login: user-1",
         "Nov 25 10:00:01 lantern kernel: usb 1-4: new device|Nov 25 10:00:01 host-1 kernel: usb 1-4: new device",
-        "e1000e 0000:00:1f.6 eth0: (PCI Express:2.5GT/s:Width x1) 3c:97:0e:12:34:56|e1000e 0000:00:1f.6 eth0: (PCI Express:2.5GT/s:Width x1) 02:00:00:00:00:01",
-        "r8152 2-1:1.0 enx3c970e123456: renamed from eth0|r8152 2-1:1.0 enx020000000001: renamed from eth0",
+        "e1000e 0000:00:1f.6 eth0: (PCI Express:2.5GT/s:Width x1) 3c:97:0e:12:34:56|e1000e 0000:00:1f.6 eth0: (PCI Express:2.5GT/s:Width x1) 00:00:5e:00:53:01",
+        "r8152 2-1:1.0 enx3c970e123456: renamed from eth0|r8152 2-1:1.0 enx00005e005301: renamed from eth0",
         "usb 1-4: SerialNumber: 4C530001230607117464|usb 1-4: SerialNumber: serial-1",
         "usb 1-4: New USB device strings: Mfr=1, Product=2, SerialNumber=3|usb 1-4: New USB device strings: Mfr=1, Product=2, SerialNumber=3",
         "ALERT!  UUID=0b6e1f0a-77aa-4b55-9a3e-3c9d8a1b2c3d does not exist.  Dropping to a shell!|ALERT!  UUID=00000000-0000-4000-8000-000000000001 does not exist.  Dropping to a shell!",
         "Command line: root=PARTUUID=a1b2c3d4-02 ro quiet|Command line: root=PARTUUID=00000001-02 ro quiet",
-        "Command line: root=LABEL=mariasdisk ro|Command line: root=LABEL=label-1 ro",
+        "Command line: root=LABEL=mariasdisk ro|Command line: root=LABEL=volume1 ro",
         "Timed out waiting for device /dev/disk/by-uuid/9F2C-11AB.|Timed out waiting for device /dev/disk/by-uuid/0000-0001.",
         "/dev/disk/by-id/ata-MODEL_X_500GB_S2R5NX0H123456-part2: clean|/dev/disk/by-id/ata-disk-1-part2: clean",
         "IP-Config: eth0 guessed broadcast address 192.168.7.255|IP-Config: eth0 guessed broadcast address 192.0.2.1",
@@ -39,7 +38,7 @@ class DisguiseTest {
         "scsi 0:0:0:0: wwn-0x50014ee2b1234567|scsi 0:0:0:0: wwn-0x0000000000000001",
         "systemd-logind[700]: New session 1 of user maria.|systemd-logind[700]: New session 1 of user user-1.",
         "eth0: link-local fe80::3e97:eff:fe12:3456 ready|eth0: link-local 2001:db8::1 ready",
-        "wlan0: Trying to associate with SSID 'Attic'|wlan0: Trying to associate with SSID 'Attic'",
+        "wlan0: Trying to associate with SSID 'Attic'|wlan0: Trying to associate with SSID 'network-1'",
         "wlan0: SME: Trying (SSID='Attic' freq=2412 MHz)|wlan0: SME: Trying (SSID='network-1' freq=2412 MHz)",
         "iscsistart: target iqn.2024-05.org.attic:bench.root at 10.1.2.3|iscsistart: target iqn.2001-01.example:target-1 at 192.0.2.1",
       })
@@ -87,11 +86,12 @@ class DisguiseTest {
             "ALERT!  /dev/mapper/lantern--vg-root does not exist.  Dropping to a shell!",
             "systemd[1]: Hostname set to <lantern>.",
             "lantern.street.example: the answer of lantern",
-            "a lantern-like thing stays");
+            "a lanternlike thing stays");
     List<String> shown = Disguise.of(lines).apply(lines);
-    assertTrue(shown.get(0).contains("/dev/mapper/host-1--vg-root"), shown.get(0));
+    assertEquals(
+        "ALERT!  /dev/mapper/volume1--vg-root does not exist.  Dropping to a shell!", shown.get(0));
     assertFalse(shown.get(2).contains("answer of lantern"), shown.get(2));
-    assertEquals("a lantern-like thing stays", shown.get(3));
+    assertEquals("a lanternlike thing stays", shown.get(3));
   }
 
   @Test
