@@ -78,7 +78,7 @@ final class ServeCommand implements Callable<Integer> {
       throw new Failure(ExitCode.USAGE, "--port lies between 0 and 65535");
     }
     Optional<EditDesk> desk = desk();
-    BaseInUse inUse = base.inUse(index::open);
+    BaseInUse inUse = base.inUse(index.over(base.folder(), Output.errors(spec)));
     Javalin server = Server.create(inUse, desk);
     try {
       server.start(host, port);
