@@ -5,6 +5,9 @@ import io.javalin.util.JavalinBindException;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.net.InetAddress;
+import java.net.NetworkInterface;
+import java.net.SocketException;
+import java.net.UnknownHostException;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.time.Clock;
@@ -77,6 +80,7 @@ final class ServeCommand implements Callable<Integer> {
     if (port < 0 || port > 65_535) {
       throw new Failure(ExitCode.USAGE, "--port lies between 0 and 65535");
     }
+    checkHost();
     Optional<EditDesk> desk = desk();
     BaseInUse inUse = base.inUse(index.over(base.folder(), Output.errors(spec)));
     Javalin server = Server.create(inUse, desk);
@@ -106,6 +110,30 @@ final class ServeCommand implements Callable<Integer> {
                 }));
     ended.await();
     return ExitCode.OK;
+  }
+
+  /** A server that can't listen says that its port is taken, so the address is looked at before. */
+  private void checkHost() {
+    InetAddress address;
+    try {
+      address = InetAddress.getByName(host);
+    } catch (UnknownHostException e) {
+      throw new Failure(
+          ExitCode.USAGE,
+          "--host " + host + " is no address and no name that this machine knows");
+    }
+    try {
+      if (!address.isAnyLocalAddress() && NetworkInterface.getByInetAddress(address) == null) {
+        throw new Failure(
+            ExitCode.USAGE,
+            "--host "
+                + host
+                + " is not an address of this machine; 127.0.0.1 serves this machine alone, 0.0.0.0"
+                + " all its networks");
+      }
+    } catch (SocketException e) {
+      // It can't be told; the server finds out.
+    }
   }
 
   /**

@@ -4,12 +4,14 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.nio.file.AccessDeniedException;
 import java.nio.file.FileSystemException;
+import java.nio.file.FileSystems;
 import java.nio.file.FileVisitOption;
 import java.nio.file.FileVisitResult;
 import java.nio.file.FileVisitor;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.NoSuchFileException;
+import java.nio.file.OpenOption;
 import java.nio.file.Path;
 import java.nio.file.attribute.BasicFileAttributes;
 import java.util.ArrayList;
@@ -86,7 +88,12 @@ final class BaseFiles {
     if (!Files.isRegularFile(file, LinkOption.NOFOLLOW_LINKS)) {
       throw new FileSystemException(file.toString(), null, "not a regular file");
     }
-    try (InputStream in = Files.newInputStream(file, LinkOption.NOFOLLOW_LINKS)) {
+    // A jar holds no links, and its file system does not take the option.
+    OpenOption[] how =
+        file.getFileSystem() == FileSystems.getDefault()
+            ? new OpenOption[] {LinkOption.NOFOLLOW_LINKS}
+            : new OpenOption[0];
+    try (InputStream in = Files.newInputStream(file, how)) {
       return in.readNBytes(most + 1);
     }
   }
@@ -150,14 +157,14 @@ final class BaseFiles {
       }
       return folder.equals(without) || isHidden(folder)
           ? FileVisitResult.SKIP_SUBTREE
-          : counted(folder);
+          : counted();
     }
 
     private static boolean isHidden(Path folder) {
       return String.valueOf(folder.getFileName()).startsWith(".");
     }
 
-    private FileVisitResult counted(Path path) {
+    private FileVisitResult counted() {
       if (++entries > MOST_ENTRIES) {
         problem(
             root,
@@ -170,7 +177,7 @@ final class BaseFiles {
 
     @Override
     public FileVisitResult visitFile(Path path, BasicFileAttributes is) {
-      if (counted(path) == FileVisitResult.TERMINATE) {
+      if (counted() == FileVisitResult.TERMINATE) {
         return FileVisitResult.TERMINATE;
       }
       String name = String.valueOf(path.getFileName());

@@ -7,11 +7,14 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.io.IOException;
+import java.nio.file.FileSystem;
+import java.nio.file.FileSystems;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
@@ -94,6 +97,19 @@ class HostileFolderTest {
     Loaded loaded = BaseFolder.read(link);
     assertFalse(loaded.hasErrors(), loaded.problems().toString());
     assertEquals(BaseFolder.read(kb).base().faults().size(), loaded.base().faults().size());
+  }
+
+  /** As the packed program reads the base that it carries. */
+  @Test
+  void aBaseInAnArchiveIsReadToo() throws Exception {
+    Path archive = elsewhere.resolve("base.zip");
+    try (FileSystem zip = FileSystems.newFileSystem(archive, Map.of("create", "true"))) {
+      Path inside = Files.createDirectory(zip.getPath("/kb"));
+      for (String name : List.of("scale.yaml", "symptoms.yaml")) {
+        Files.copy(kb.resolve(name), inside.resolve(name));
+      }
+      assertFalse(BaseFolder.read(inside).hasErrors());
+    }
   }
 
   @Test
