@@ -51,7 +51,10 @@ final class CacheFolder {
 
   private static Optional<Path> absolute(@Nullable String path) {
     try {
-      return Optional.ofNullable(path).filter(p -> !p.isEmpty()).map(Path::of).filter(Path::isAbsolute);
+      return Optional.ofNullable(path)
+          .filter(p -> !p.isEmpty())
+          .map(Path::of)
+          .filter(Path::isAbsolute);
     } catch (InvalidPathException e) {
       return Optional.empty();
     }

@@ -119,8 +119,7 @@ final class ServeCommand implements Callable<Integer> {
       address = InetAddress.getByName(host);
     } catch (UnknownHostException e) {
       throw new Failure(
-          ExitCode.USAGE,
-          "--host " + host + " is no address and no name that this machine knows");
+          ExitCode.USAGE, "--host " + host + " is no address and no name that this machine knows");
     }
     try {
       if (!address.isAnyLocalAddress() && NetworkInterface.getByInetAddress(address) == null) {

@@ -7,12 +7,12 @@ import java.security.SecureRandom;
 /**
  * Writes text for a terminal with every character that steers one shown as its number.
  *
- * <p>Logs, bases and file names come from others, and a terminal obeys what stands in them: it moves
- * the cursor, hides text, writes to the clipboard. So control characters (Unicode general category
- * Cc) but line ends and tabs, format characters (Cf) but the two joiners that scripts need, line and
- * paragraph separators and lone surrogates are written as {@code \\u001b}, which is also how a JSON
- * string has them. The program's own colours come in as {@link #mark marks} that nobody outside can
- * write, and become escape codes here alone.
+ * <p>Logs, bases and file names come from others, and a terminal obeys what stands in them: it
+ * moves the cursor, hides text, writes to the clipboard. So control characters (Unicode general
+ * category Cc) but line ends and tabs, format characters (Cf) but the two joiners that scripts
+ * need, line and paragraph separators and lone surrogates are written as {@code \\u001b}, which is
+ * also how a JSON string has them. The program's own colours come in as {@link #mark marks} that
+ * nobody outside can write, and become escape codes here alone.
  */
 final class VisibleWriter extends Writer {
   /** What the program itself may do to a terminal. */
@@ -85,9 +85,9 @@ final class VisibleWriter extends Writer {
     }
     return switch (Character.getType(c)) {
       case Character.CONTROL,
-              Character.LINE_SEPARATOR,
-              Character.PARAGRAPH_SEPARATOR,
-              Character.SURROGATE ->
+          Character.LINE_SEPARATOR,
+          Character.PARAGRAPH_SEPARATOR,
+          Character.SURROGATE ->
           true;
       case Character.FORMAT -> c != ZERO_WIDTH_NON_JOINER && c != ZERO_WIDTH_JOINER;
       default -> c >= NONCHARACTER && c < NONCHARACTER + Mark.values().length;

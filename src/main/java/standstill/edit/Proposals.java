@@ -158,11 +158,7 @@ public final class Proposals implements Closeable {
           sound(start, entry, clean);
           ObjectId commit =
               git.commit(
-                  git.tree(start, entry, clean),
-                  List.of(start),
-                  who,
-                  clock.instant(),
-                  message);
+                  git.tree(start, entry, clean), List.of(start), who, clock.instant(), message);
           String id = branches.freeId(who, entry);
           branches.write(Branches.Space.OPEN, id, ObjectId.zeroId(), commit);
           return here(id);
@@ -457,7 +453,8 @@ public final class Proposals implements Closeable {
     writing.lock();
     try {
       try {
-        // A write that failed half-way, for example on a full disk, is finished before the next one.
+        // A write that failed half-way, for example on a full disk, is finished before the next
+        // one.
         tree.recover();
       } catch (IOException e) {
         throw new Refused(

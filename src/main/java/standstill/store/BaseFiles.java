@@ -64,7 +64,8 @@ final class BaseFiles {
   static Found ofBase(Path folder, String shownAs) throws IOException {
     Path real = folder.toRealPath();
     Path boots = real.resolve(BootFolder.NAME);
-    Walk walk = new Walk(real, shownAs, DEEPEST, DEEPEST_LOOKED_AT, n -> n.endsWith(".yaml"), boots);
+    Walk walk =
+        new Walk(real, shownAs, DEEPEST, DEEPEST_LOOKED_AT, n -> n.endsWith(".yaml"), boots);
     return walk.found();
   }
 
@@ -155,9 +156,7 @@ final class BaseFiles {
       if (folder.equals(root)) {
         return FileVisitResult.CONTINUE;
       }
-      return folder.equals(without) || isHidden(folder)
-          ? FileVisitResult.SKIP_SUBTREE
-          : counted();
+      return folder.equals(without) || isHidden(folder) ? FileVisitResult.SKIP_SUBTREE : counted();
     }
 
     private static boolean isHidden(Path folder) {
@@ -223,7 +222,9 @@ final class BaseFiles {
 
     @Override
     public FileVisitResult postVisitDirectory(Path folder, @Nullable IOException e) {
-      return e == null ? FileVisitResult.CONTINUE : problem(folder, "can't be read: " + reason(e), "");
+      return e == null
+          ? FileVisitResult.CONTINUE
+          : problem(folder, "can't be read: " + reason(e), "");
     }
   }
 }

@@ -94,8 +94,7 @@ public final class BaseFolder {
         }
       } catch (IOException e) {
         refused.add(
-            Problem.error(
-                Position.ofFile(shown), "can't be read: " + BaseFiles.reason(e), ""));
+            Problem.error(Position.ofFile(shown), "can't be read: " + BaseFiles.reason(e), ""));
       }
     }
     return BaseReader.read(texts, refused, Ranker.MODEL_NUMBERS);

@@ -49,9 +49,7 @@ public final class BootFolder {
     LabelReader.Labels labels = labels(folder);
     BaseFiles.Found logs =
         BaseFiles.in(
-            folder,
-            folder.toString(),
-            name -> name.endsWith(".log") || name.endsWith(".log.gz"));
+            folder, folder.toString(), name -> name.endsWith(".log") || name.endsWith(".log.gz"));
     List<Problem> problems = new ArrayList<>(labels.problems());
     problems.addAll(logs.problems());
     Map<String, Path> byName = new HashMap<>();
@@ -68,8 +66,7 @@ public final class BootFolder {
       }
       try {
         read.add(
-            new LabelledLog(
-                label, Gunzip.expand(BaseFiles.read(log, LARGEST_LOG), LARGEST_LOG)));
+            new LabelledLog(label, Gunzip.expand(BaseFiles.read(log, LARGEST_LOG), LARGEST_LOG)));
       } catch (TooLargeException e) {
         problems.add(
             Problem.error(
@@ -103,20 +100,17 @@ public final class BootFolder {
    * @throws IOException when the folder can't be read
    */
   public static LabelReader.Labels labels(Path folder) throws IOException {
-    BaseFiles.Found found =
-        BaseFiles.in(folder, folder.toString(), name -> name.endsWith(".yaml"));
+    BaseFiles.Found found = BaseFiles.in(folder, folder.toString(), name -> name.endsWith(".yaml"));
     List<Problem> refused = new ArrayList<>(found.problems());
     List<BaseText> texts = new ArrayList<>();
     for (Path path : found.files()) {
       String name = String.valueOf(path.getFileName());
       String shown = folder + "/" + name;
       try {
-        texts.add(
-            BaseText.of(NAME + "/" + name, shown, BaseFiles.read(path, LARGEST_LABEL)));
+        texts.add(BaseText.of(NAME + "/" + name, shown, BaseFiles.read(path, LARGEST_LABEL)));
       } catch (IOException e) {
         refused.add(
-            Problem.error(
-                Position.ofFile(shown), "can't be read: " + BaseFiles.reason(e), ""));
+            Problem.error(Position.ofFile(shown), "can't be read: " + BaseFiles.reason(e), ""));
       }
     }
     LabelReader.Labels read = LabelReader.read(texts);

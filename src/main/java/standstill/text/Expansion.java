@@ -7,9 +7,10 @@ import java.util.Deque;
  * Counts what a regular expression becomes when its counted repetitions are written out, without
  * writing them out.
  *
- * <p>An engine that runs in linear time does so times the size of the written out expression: {@code
- * x{0,999}} is a thousand parts that are all tried at each character, and three of them nested are a
- * thousand million. Every character, escape and class counts as one part, which is never too few.
+ * <p>An engine that runs in linear time does so times the size of the written out expression:
+ * {@code x{0,999}} is a thousand parts that are all tried at each character, and three of them
+ * nested are a thousand million. Every character, escape and class counts as one part, which is
+ * never too few.
  */
 final class Expansion {
   private final String source;

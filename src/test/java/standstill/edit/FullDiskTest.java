@@ -128,8 +128,7 @@ class FullDiskTest {
   @Test
   void anotherStepFromTheSamePageIsNotTakenForTheSame() throws Exception {
     Proposal made = propose();
-    Proposal other =
-        proposals.propose("ada", ENTRY, current.commit(), text, "For another reason.");
+    Proposal other = proposals.propose("ada", ENTRY, current.commit(), text, "For another reason.");
     assertFalse(made.id().equals(other.id()));
     proposals.sendBack("bram", made.id(), made.tip(), "Which disk?");
     assertThrows(

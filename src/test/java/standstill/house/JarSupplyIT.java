@@ -82,7 +82,10 @@ class JarSupplyIT {
       jar.stream()
           .map(ZipEntry::getName)
           .filter(n -> n.endsWith(".class"))
-          .filter(n -> n.matches("(org/objectweb|jakarta/(enterprise|interceptor|transaction)|org/intellij).*"))
+          .filter(
+              n ->
+                  n.matches(
+                      "(org/objectweb|jakarta/(enterprise|interceptor|transaction)|org/intellij).*"))
           .forEach(left::add);
       assertEquals(Set.of(), left);
     }

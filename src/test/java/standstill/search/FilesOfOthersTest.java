@@ -24,7 +24,9 @@ import org.junit.jupiter.params.provider.ValueSource;
 import standstill.base.Base;
 import standstill.base.TestBase;
 
-/** The index never takes a folder that is not its own, and deletes nothing that it did not write. */
+/**
+ * The index never takes a folder that is not its own, and deletes nothing that it did not write.
+ */
 class FilesOfOthersTest {
   private static Base base;
   private static Base other;
@@ -64,8 +66,15 @@ class FilesOfOthersTest {
   @ParameterizedTest
   @ValueSource(
       strings = {
-        "thesis.txt", "segments_1", "_0.cfs", "_0.txt", "write.lock", ".hidden", "index.html",
-        "segments.gen", "STANDSTILL-INDEX.txt"
+        "thesis.txt",
+        "segments_1",
+        "_0.cfs",
+        "_0.txt",
+        "write.lock",
+        ".hidden",
+        "index.html",
+        "segments.gen",
+        "STANDSTILL-INDEX.txt"
       })
   void aFolderWithOneFileOfSomebodyElseIsRefused(String name) throws Exception {
     Files.writeString(folder.resolve(name), "work of three years");

@@ -85,7 +85,8 @@ class HostileFolderTest {
     Files.createSymbolicLink(boots.resolve(log), secret());
     BootFolder.Boots read = BootFolder.read(boots);
     List<String> said = read.problems().stream().map(Problem::toString).toList();
-    assertTrue(said.stream().anyMatch(p -> p.contains("peek.yaml: symbolic link")), said.toString());
+    assertTrue(
+        said.stream().anyMatch(p -> p.contains("peek.yaml: symbolic link")), said.toString());
     assertTrue(said.stream().anyMatch(p -> p.contains(log + ": symbolic link")), said.toString());
     assertFalse(said.toString().contains("argon2id"));
     assertTrue(read.logs().stream().noneMatch(l -> l.label().log().equals(log)));
@@ -116,7 +117,8 @@ class HostileFolderTest {
   void aPipeIsRefusedAndNotWaitedFor() throws Exception {
     pipe(faults.resolve("endless.yaml"));
     assertEquals(
-        List.of("kb/faults/root/endless.yaml: neither a file nor a folder\n  allowed: regular files"),
+        List.of(
+            "kb/faults/root/endless.yaml: neither a file nor a folder\n  allowed: regular files"),
         errors());
   }
 

@@ -52,8 +52,7 @@ class ExpansionTest {
     assertEquals("repeats a part 999 times; at most 250 are allowed", many.getMessage());
     assertEquals(8, many.offset());
     Pattern.SyntaxException nested =
-        assertThrows(
-            Pattern.SyntaxException.class, () -> Pattern.of("((x{0,250}){0,250}){0,250}"));
+        assertThrows(Pattern.SyntaxException.class, () -> Pattern.of("((x{0,250}){0,250}){0,250}"));
     assertEquals("repetitions add 62499 parts; at most 500 are allowed", nested.getMessage());
     assertEquals(11, nested.offset());
     assertThrows(Pattern.SyntaxException.class, () -> Pattern.of("\\pL{0,200}".repeat(20)));

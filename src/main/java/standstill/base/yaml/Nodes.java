@@ -32,6 +32,7 @@ final class Nodes {
 
   /** Most levels of lists and maps, one in the other. */
   static final int DEEPEST = 12;
+
   private static final int LONGEST_SCALAR = 8_000;
   private static final Set<Tag> KNOWN_TAGS =
       Set.of(Tag.STR, Tag.INT, Tag.FLOAT, Tag.BOOL, Tag.NULL, Tag.MAP, Tag.SEQ, Tag.TIMESTAMP);

@@ -271,9 +271,11 @@ class BaseReaderTest {
       laughs.append(" [").append(("*a" + (i - 1) + ",").repeat(9)).append("]\n");
     }
     assertEquals(
-        "kb/faults/kernel/lamp-broken.yaml:1:5: anchor 'a0'", firstLines(load(laughs.toString())).get(0));
+        "kb/faults/kernel/lamp-broken.yaml:1:5: anchor 'a0'",
+        firstLines(load(laughs.toString())).get(0));
     assertEquals(
-        "kb/faults/kernel/lamp-broken.yaml:2:4: alias 'a0'", firstLines(load("b: 1\na: *a0\n")).get(0));
+        "kb/faults/kernel/lamp-broken.yaml:2:4: alias 'a0'",
+        firstLines(load("b: 1\na: *a0\n")).get(0));
   }
 
   @Test
