@@ -167,7 +167,7 @@ final class AccountCommand implements Runnable {
       throw new Failure(
           ExitCode.USAGE, "there is no terminal to ask for the password; use --password-stdin");
     }
-    char[] first = console.readPassword("Password for %s: ", name);
+    char[] first = console.readPassword("Password for %s: ", VisibleWriter.visible(name));
     char[] again = console.readPassword("The same again: ");
     if (first == null || !Arrays.equals(first, again)) {
       throw new Failure(ExitCode.USAGE, "the two passwords differ; nothing was changed");

@@ -3,6 +3,7 @@ package standstill.cli;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.PrintWriter;
+import java.io.Writer;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
@@ -74,7 +75,7 @@ final class DiagnoseCommand implements Callable<Integer> {
     if (boot < 0 || top < 1) {
       throw new Failure(ExitCode.USAGE, boot < 0 ? "--boot counts from 1" : "--top is at least 1");
     }
-    byte[] bytes = InputFile.read(file);
+    byte[] bytes = InputFile.read(file, Output.errors(spec));
     Diagnoser diagnoser = new Diagnoser(base.base());
     BootLog log = diagnoser.read(bytes);
     if (boot > log.boots().size()) {
@@ -101,7 +102,17 @@ final class DiagnoseCommand implements Callable<Integer> {
 
     private InputFile() {}
 
+    /** The same without a word about damage, for many logs at once. */
     static byte[] read(String name) {
+      return read(name, new PrintWriter(Writer.nullWriter()));
+    }
+
+    /**
+     * The log's bytes.
+     *
+     * @param err where it is said that a compressed log is damaged
+     */
+    static byte[] read(String name, PrintWriter err) {
       try {
         byte[] bytes;
         if (name.equals("-")) {
@@ -115,7 +126,17 @@ final class DiagnoseCommand implements Callable<Integer> {
             bytes = readBounded(in);
           }
         }
-        return Gunzip.expand(bytes, LARGEST);
+        Gunzip.Expanded expanded = Gunzip.read(bytes, LARGEST);
+        if (!expanded.whole()) {
+          err.println(
+              "Caution: "
+                  + (name.equals("-") ? "the input" : name)
+                  + " is a damaged gzip file, or was cut short: only its first "
+                  + expanded.bytes().length
+                  + " bytes could be read. What stood behind them is not in the diagnosis.");
+          err.flush();
+        }
+        return expanded.bytes();
       } catch (NoSuchFileException e) {
         throw new Failure(ExitCode.UNREADABLE, "no file: " + name);
       } catch (TooLargeException e) {

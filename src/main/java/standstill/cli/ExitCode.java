@@ -5,6 +5,9 @@ final class ExitCode {
   /** Done, whatever the verdict. */
   static final int OK = 0;
 
+  /** A fault of this program. */
+  static final int INTERNAL = 1;
+
   /** The command was used wrongly. */
   static final int USAGE = 2;
 

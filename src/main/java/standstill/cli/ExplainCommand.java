@@ -75,7 +75,7 @@ final class ExplainCommand implements Callable<Integer> {
   private static void print(PrintWriter out, String text) {
     List<Meaning> meanings = meanings(text);
     Style style = Style.detect();
-    Paragraph.lines("", printable(text)).forEach(line -> out.println(style.bold(line)));
+    Paragraph.lines("", text).forEach(line -> out.println(style.bold(line)));
     if (meanings.isEmpty()) {
       out.println("  no code that this program knows");
     }
@@ -83,17 +83,12 @@ final class ExplainCommand implements Callable<Integer> {
       Paragraph.lines(
               "  ",
               "      ",
-              printable(meaning.code()) + " (" + meaning.kind().title() + "): " + meaning.meaning())
+              meaning.code() + " (" + meaning.kind().title() + "): " + meaning.meaning())
           .forEach(out::println);
       Paragraph.lines("      source: ", meaning.source())
           .forEach(line -> out.println(style.faint(line)));
     }
     out.println();
-  }
-
-  /** Without control characters: a line of a log may hold some that a terminal obeys. */
-  private static String printable(String text) {
-    return text.replaceAll("\\p{Cntrl}", " ");
   }
 
   private static String toJson(List<String> read) throws JsonProcessingException {

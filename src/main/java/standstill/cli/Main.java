@@ -48,22 +48,33 @@ public final class Main implements Runnable {
 
   /** Runs a command and ends with its exit code. */
   public static void main(String[] args) {
-    System.exit(commandLine().execute(args));
+    CommandLine commandLine = commandLine();
+    Output.takeOver(commandLine);
+    System.exit(commandLine.execute(args));
   }
 
   /** The command line with its one handler that turns failures into exit codes. */
   static CommandLine commandLine() {
     CommandLine commandLine = new CommandLine(new Main());
+    // Help has no colours: escape codes are written by one place alone, and it is not there.
+    commandLine.setColorScheme(CommandLine.Help.defaultColorScheme(CommandLine.Help.Ansi.OFF));
     commandLine.setUsageHelpWidth(80);
     commandLine.setUsageHelpLongOptionsMaxWidth(24);
     commandLine.setExecutionExceptionHandler(
         (failure, command, parsed) -> {
-          PrintWriter err = command.getErr();
+          PrintWriter err = Output.errors(command);
           if (failure instanceof Failure known) {
             err.println("standstill: " + known.getMessage());
             return known.exitCode();
           }
-          throw failure;
+          failure.printStackTrace(err);
+          return ExitCode.INTERNAL;
+        });
+    CommandLine.IParameterExceptionHandler usage = commandLine.getParameterExceptionHandler();
+    commandLine.setParameterExceptionHandler(
+        (failure, args) -> {
+          failure.getCommandLine().setErr(Output.errors(failure.getCommandLine()));
+          return usage.handleParseException(failure, args);
         });
     return commandLine;
   }

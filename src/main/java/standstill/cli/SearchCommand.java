@@ -61,7 +61,7 @@ final class SearchCommand implements Callable<Integer> {
       throw new Failure(ExitCode.USAGE, "--top lies between 1 and " + LARGEST);
     }
     PrintWriter out = Output.of(spec);
-    Search search = index.open(base.base());
+    Search search = index.over(base.folder(), Output.errors(spec)).apply(base.base());
     Results results = search.find(String.join(" ", words), Set.of(), top);
     if (json) {
       out.println(json(results));

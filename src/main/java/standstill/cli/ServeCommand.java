@@ -104,7 +104,7 @@ final class ServeCommand implements Callable<Integer> {
     InetAddress address = address();
     Settings settings = settings(address);
     Optional<EditDesk> desk = desk(address);
-    BaseInUse inUse = base.inUse(index::open);
+    BaseInUse inUse = base.inUse(index.over(base.folder(), Output.errors(spec)));
     Javalin server = Server.create(inUse, desk, settings);
     try {
       server.start(host, port);
@@ -143,10 +143,13 @@ final class ServeCommand implements Callable<Integer> {
       }
       throw new Failure(
           ExitCode.USAGE,
-          "--host " + host + " is no address of this machine; list them with: ip address");
+          "--host "
+              + host
+              + " is not an address of this machine; 127.0.0.1 serves this machine alone, 0.0.0.0 all its"
+              + " networks");
     } catch (UnknownHostException e) {
       throw new Failure(
-          ExitCode.USAGE, "--host " + host + " is no address, and no name that this machine knows");
+          ExitCode.USAGE, "--host " + host + " is no address and no name that this machine knows");
     } catch (SocketException e) {
       throw new Failure(ExitCode.UNREADABLE, "the network can't be looked at: " + e.getMessage());
     }

@@ -53,18 +53,20 @@ record Style(boolean colour, boolean unicode) {
   }
 
   String bold(String text) {
-    return wrap("1", text);
+    return wrap(VisibleWriter.Mark.BOLD, text);
   }
 
   String faint(String text) {
-    return wrap("2", text);
+    return wrap(VisibleWriter.Mark.FAINT, text);
   }
 
   String warn(String text) {
-    return wrap("33", text);
+    return wrap(VisibleWriter.Mark.WARN, text);
   }
 
-  private String wrap(String code, String text) {
-    return colour ? "\u001b[" + code + "m" + text + "\u001b[0m" : text;
+  private String wrap(VisibleWriter.Mark mark, String text) {
+    return colour
+        ? VisibleWriter.mark(mark) + text + VisibleWriter.mark(VisibleWriter.Mark.PLAIN)
+        : text;
   }
 }

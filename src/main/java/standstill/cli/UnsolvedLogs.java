@@ -75,8 +75,7 @@ final class UnsolvedLogs {
     for (int i = 0; i < files.size(); i++) {
       Path file = files.get(i);
       if (terminal) {
-        System.err.printf(
-            "\rreading log %d of %d%s", i + 1, files.size(), i + 1 == files.size() ? "\n" : "");
+        Output.progress("reading log " + (i + 1) + " of " + files.size(), i + 1 == files.size());
       }
       if (bytes > MOST_BYTES) {
         leftOut.add(file + ": more than " + (MOST_BYTES >> 20) + " MB stand before it");

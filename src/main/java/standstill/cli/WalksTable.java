@@ -26,12 +26,7 @@ final class WalksTable {
                 people,
                 done -> {
                   if (terminal && (done % 10 == 0 || done == people)) {
-                    System.err.printf(
-                        Locale.ROOT,
-                        "\r%d of %d people%s",
-                        done,
-                        people,
-                        done == people ? "\n" : "");
+                    Output.progress(done + " of " + people + " people", done == people);
                   }
                 });
     if (json) {

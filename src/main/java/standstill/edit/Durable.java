@@ -21,6 +21,17 @@ final class Durable {
   /** Replaces a file's content; its folder must be there. */
   static void write(Path file, byte[] content) throws IOException {
     Path part = part(file);
+    try {
+      fill(part, content);
+    } catch (IOException e) {
+      // On a full disk the half file would keep the room that the next try needs.
+      Files.deleteIfExists(part);
+      throw e;
+    }
+    Files.move(part, file, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
+  }
+
+  private static void fill(Path part, byte[] content) throws IOException {
     try (FileChannel out =
         FileChannel.open(
             part,
@@ -33,6 +44,5 @@ final class Durable {
       }
       out.force(true);
     }
-    Files.move(part, file, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
   }
 }

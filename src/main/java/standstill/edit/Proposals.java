@@ -2,6 +2,7 @@ package standstill.edit;
 
 import java.io.Closeable;
 import java.io.IOException;
+import java.nio.file.FileSystemException;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Instant;
@@ -19,7 +20,8 @@ import org.eclipse.jgit.lib.ObjectId;
  * Proposals of a base in a git repository. Each is a branch of its own, {@code
  * edit/<author>/<entry>-<number>}; each step of it is a commit in the name of who took it, so that
  * it is there whole or not at all. A second person's approval merges it into the branch that is
- * checked out. Thread-safe.
+ * checked out. Whoever asks for the same step again, because the answer was lost or the disk was
+ * full, gets the step that was taken. Thread-safe.
  */
 public final class Proposals implements Closeable {
   /** Longest accepted text of an entry, in characters. */
@@ -33,6 +35,7 @@ public final class Proposals implements Closeable {
   private final WorkTree tree;
   private final Branches branches;
   private final Reading reading;
+  private final Repeated repeated;
   private final Checker checker;
   private final Clock clock;
   private final ReentrantLock writing = new ReentrantLock();
@@ -43,6 +46,7 @@ public final class Proposals implements Closeable {
     this.tree = new WorkTree(git, journal);
     this.branches = new Branches(git, journal);
     this.reading = new Reading(git, branches);
+    this.repeated = new Repeated(git, reading, branches);
     this.checker = checker;
     this.clock = clock;
   }
@@ -124,7 +128,9 @@ public final class Proposals implements Closeable {
       throws IOException, Refused {
     String why = Messages.reason(reason);
     String clean = clean(entry, text);
+    String message = Messages.step("Propose", entry, why, Proposal.Standing.WAITING);
     return alone(
+        () -> repeated.proposed(who, entry, from, clean, message),
         () -> {
           ObjectId head = git.head();
           ObjectId start =
@@ -157,11 +163,7 @@ public final class Proposals implements Closeable {
           sound(start, entry, clean);
           ObjectId commit =
               git.commit(
-                  git.tree(start, entry, clean),
-                  List.of(start),
-                  who,
-                  clock.instant(),
-                  Messages.step("Propose", entry, why, Proposal.Standing.WAITING));
+                  git.tree(start, entry, clean), List.of(start), who, clock.instant(), message);
           String id = branches.freeId(who, entry);
           branches.write(Branches.Space.OPEN, id, ObjectId.zeroId(), commit);
           return here(id);
@@ -190,6 +192,7 @@ public final class Proposals implements Closeable {
       throws IOException, Refused {
     String why = Messages.reason(reason);
     return alone(
+        () -> stepped("Revise", who, id, tip, Optional.of(text), why, Proposal.Standing.WAITING),
         () -> {
           Proposal proposal = open(id, tip);
           own(who, proposal);
@@ -220,6 +223,7 @@ public final class Proposals implements Closeable {
       throws IOException, Refused {
     String why = Messages.reason(reason);
     return alone(
+        () -> stepped("Settle", who, id, tip, Optional.of(text), why, Proposal.Standing.WAITING),
         () -> {
           Proposal proposal = open(id, tip);
           own(who, proposal);
@@ -248,6 +252,8 @@ public final class Proposals implements Closeable {
       throws IOException, Refused {
     String why = Messages.reason(remark);
     return alone(
+        () ->
+            stepped("Send back", who, id, tip, Optional.empty(), why, Proposal.Standing.SENT_BACK),
         () -> {
           Proposal proposal = open(id, tip);
           if (proposal.author().equals(who)) {
@@ -269,6 +275,7 @@ public final class Proposals implements Closeable {
   /** Takes one's own proposal back; it is kept, out of the way. */
   public Proposal takeBack(String who, String id, String tip) throws IOException, Refused {
     return alone(
+        () -> repeated.ended(id, tip, who, Proposal.Standing.TAKEN_BACK),
         () -> {
           Proposal proposal = open(id, tip);
           own(who, proposal);
@@ -288,6 +295,7 @@ public final class Proposals implements Closeable {
   public Proposal approve(String who, String id, String tip, String measured)
       throws IOException, Refused {
     return alone(
+        () -> repeated.approved(id, tip, who),
         () -> {
           // What was approved before and failed on the way may have landed: then it is done.
           putAwayMerged();
@@ -441,16 +449,94 @@ public final class Proposals implements Closeable {
     Proposal take() throws IOException, Refused;
   }
 
-  /** Takes a step while nobody else writes. */
-  private Proposal alone(Step step) throws IOException, Refused {
+  /** Finds a step that was taken before, and writes nothing. */
+  @FunctionalInterface
+  private interface Done {
+    Optional<Proposal> find() throws IOException, Refused;
+  }
+
+  private Optional<Proposal> stepped(
+      String verb,
+      String who,
+      String id,
+      String tip,
+      Optional<String> text,
+      String why,
+      Proposal.Standing standing)
+      throws IOException, Refused {
+    Optional<Proposal> now = find(id);
+    if (now.isEmpty()) {
+      return now;
+    }
+    EntryName entry = now.get().entry();
+    String clean = text.isPresent() ? clean(entry, text.get()) : now.get().text();
+    return repeated.stepped(id, tip, who, clean, Messages.step(verb, entry, why, standing));
+  }
+
+  /**
+   * Takes a step while nobody else writes, once.
+   *
+   * @throws Refused also when it can't be written, with what became of it
+   */
+  private Proposal alone(Done done, Step step) throws IOException, Refused {
     writing.lock();
     try {
-      // A write that failed half-way, for example on a full disk, is finished before the next one.
-      tree.recover();
-      return step.take();
+      try {
+        // A write that failed half-way, for example on a full disk, is finished before the next
+        // one.
+        tree.recover();
+      } catch (IOException e) {
+        throw new Refused(
+            "A change before this one is in the base, but its files could not be written: "
+                + reason(e)
+                + ". See to the disk, then do this again; nothing of it was done yet.",
+            e);
+      }
+      Optional<Proposal> before = done.find();
+      try {
+        if (before.isPresent()) {
+          putAwayEnded();
+          return here(before.get().id());
+        }
+        return step.take();
+      } catch (IOException e) {
+        throw unwritten(done, e);
+      }
     } finally {
       writing.unlock();
     }
+  }
+
+  /** What became of a step that could not be written to its end. */
+  private static Refused unwritten(Done done, IOException e) {
+    boolean recorded;
+    try {
+      recorded = done.find().isPresent();
+    } catch (IOException | Refused again) {
+      return new Refused(
+          "It could not be written to its end: "
+              + reason(e)
+              + ". See to the disk, then do the same again: what was recorded is not done twice.",
+          e);
+    }
+    return recorded
+        ? new Refused(
+            "It is done and recorded in git, but the files that follow could not be written: "
+                + reason(e)
+                + ". See to the disk; they are written before the next change, or at the next start."
+                + " To do the same again does no harm.",
+            e)
+        : new Refused(
+            "It was not done, and nothing was changed: "
+                + reason(e)
+                + ". See to the disk, then do the same again.",
+            e);
+  }
+
+  private static String reason(IOException e) {
+    return e instanceof FileSystemException system && system.getReason() != null
+        ? system.getReason()
+        : e.getMessage() == null ? e.getClass().getSimpleName() : e.getMessage();
   }
 
   private void sound(ObjectId commit, EntryName entry, String text) throws IOException, Refused {
@@ -512,6 +598,17 @@ public final class Proposals implements Closeable {
         if (!branches.all(Branches.Space.MERGED).containsKey(each.getKey())) {
           branches.write(Branches.Space.MERGED, each.getKey(), ObjectId.zeroId(), merge);
         }
+        branches.close(each.getKey(), each.getValue());
+      }
+    }
+  }
+
+  /** Finishes a step that ended between two references. */
+  private void putAwayEnded() throws IOException, Refused {
+    putAwayMerged();
+    Map<String, ObjectId> open = branches.all(Branches.Space.OPEN);
+    for (Map.Entry<String, ObjectId> each : branches.all(Branches.Space.TAKEN_BACK).entrySet()) {
+      if (each.getValue().equals(open.get(each.getKey()))) {
         branches.close(each.getKey(), each.getValue());
       }
     }

@@ -7,6 +7,11 @@ public final class Refused extends Exception {
     super(reason);
   }
 
+  /** A refusal because of something else that went wrong. */
+  Refused(String reason, Throwable cause) {
+    super(reason, cause);
+  }
+
   /** Why. */
   public String reason() {
     return String.valueOf(getMessage());

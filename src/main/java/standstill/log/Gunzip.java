@@ -23,6 +23,14 @@ public final class Gunzip {
   }
 
   /**
+   * What came out.
+   *
+   * @param bytes the expanded bytes, up to the damage if there is any
+   * @param whole whether the file was whole; false when it is damaged or was cut short
+   */
+  public record Expanded(byte[] bytes, boolean whole) {}
+
+  /**
    * The expanded bytes; the bytes themselves when they aren't compressed. Several members in a row
    * are put together, as the standard has it.
    *
@@ -30,11 +38,16 @@ public final class Gunzip {
    * @throws TooLargeException when more would come out
    */
   public static byte[] expand(byte[] bytes, long limit) throws TooLargeException {
+    return read(bytes, limit).bytes();
+  }
+
+  /** The same, for whoever tells people that a file is damaged. */
+  public static Expanded read(byte[] bytes, long limit) throws TooLargeException {
     if (!isCompressed(bytes)) {
       if (bytes.length > limit) {
         throw new TooLargeException(limit);
       }
-      return bytes;
+      return new Expanded(bytes, true);
     }
     ByteArrayOutputStream out = new ByteArrayOutputStream();
     byte[] chunk = new byte[CHUNK];
@@ -48,9 +61,9 @@ public final class Gunzip {
         count = in.read(chunk);
       }
     } catch (IOException e) {
-      // Damaged or cut short: what came out until here is the readable part.
-      return out.toByteArray();
+      // What came out until here is the readable part.
+      return new Expanded(out.toByteArray(), false);
     }
-    return out.toByteArray();
+    return new Expanded(out.toByteArray(), true);
   }
 }

@@ -88,8 +88,9 @@ public final class Search {
   /**
    * Opens the search over a base.
    *
-   * @param folder where the index is kept for the next time; it is kept nowhere when empty or when
-   *     the folder can't be written
+   * @param folder where the index is kept for the next time: a folder that this program made, an
+   *     empty one or none yet; it is kept nowhere when empty or when the folder can't be written
+   * @throws ForeignFolderException when the folder holds anything else; nothing in it is touched
    */
   public static Search open(Base base, Optional<Path> folder) {
     List<Entry> entries = Entry.of(base);
@@ -103,6 +104,11 @@ public final class Search {
   /** Whether the index had to be built on opening, because there was none that fits. */
   public boolean wasBuilt() {
     return index.wasBuilt();
+  }
+
+  /** Why the index could not be kept in its folder; empty when it was, or was not to be. */
+  public Optional<String> notKept() {
+    return index.notKept();
   }
 
   /** The base that is searched. */

@@ -2,6 +2,8 @@ package standstill.search;
 
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.AccessDeniedException;
+import java.nio.file.FileSystemException;
 import java.nio.file.Path;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
@@ -24,6 +26,7 @@ import org.apache.lucene.store.Directory;
 import org.apache.lucene.store.FSDirectory;
 import org.apache.lucene.store.IOContext;
 import org.apache.lucene.store.Lock;
+import org.apache.lucene.store.LockObtainFailedException;
 import org.apache.lucene.store.NIOFSDirectory;
 import org.apache.lucene.util.Version;
 
@@ -37,7 +40,8 @@ import org.apache.lucene.util.Version;
  * <p>A commit of the index carries the fingerprint of the entries that it was built from, and comes
  * last, so that an index that was half written has none. On opening, every file's check sum is
  * verified. An index that does not fit or can't be read is deleted and written again, under a lock;
- * where the folder can't be locked or written, nothing is kept. A document's number is the place of
+ * where the folder can't be locked or written, nothing is kept and the reason is. Only files that
+ * this program wrote are ever deleted, see {@link IndexFolder}. A document's number is the place of
  * its entry.
  */
 final class SearchIndex {
@@ -48,31 +52,53 @@ final class SearchIndex {
 
   private final DirectoryReader reader;
   private final boolean built;
+  private final Optional<String> notKept;
 
-  private SearchIndex(DirectoryReader reader, boolean built) {
+  private SearchIndex(DirectoryReader reader, boolean built, Optional<String> notKept) {
     this.reader = reader;
     this.built = built;
+    this.notKept = notKept;
   }
 
   static SearchIndex open(List<Entry> entries, Optional<Path> folder) throws IOException {
     String fingerprint = fingerprint(entries);
+    Optional<IndexFolder> claimed = Optional.empty();
+    Optional<String> notKept = Optional.empty();
     if (folder.isPresent()) {
-      Optional<DirectoryReader> kept = kept(folder.get(), fingerprint, entries.size());
+      try {
+        claimed = Optional.of(IndexFolder.claim(folder.get()));
+      } catch (IOException e) {
+        // No right or no room to write there: the index in memory will do.
+        notKept = Optional.of(reason(e));
+      }
+    }
+    if (claimed.isPresent()) {
+      Optional<DirectoryReader> kept = kept(claimed.get(), fingerprint, entries.size());
       if (kept.isPresent()) {
-        return new SearchIndex(kept.get(), false);
+        return new SearchIndex(kept.get(), false, Optional.empty());
       }
     }
     Directory memory = new ByteBuffersDirectory();
     build(memory, entries, fingerprint);
-    if (folder.isPresent()) {
-      keep(memory, fingerprint, folder.get());
+    if (claimed.isPresent()) {
+      notKept = keep(memory, fingerprint, claimed.get());
     }
-    return new SearchIndex(DirectoryReader.open(memory), true);
+    return new SearchIndex(DirectoryReader.open(memory), true, notKept);
+  }
+
+  private static String reason(IOException e) {
+    if (e instanceof AccessDeniedException) {
+      return "no right to write there";
+    }
+    return e instanceof FileSystemException system && system.getReason() != null
+        ? system.getReason()
+        : String.valueOf(e.getMessage());
   }
 
   /** The index in the folder, when it is whole and was built from these entries. */
-  private static Optional<DirectoryReader> kept(Path folder, String fingerprint, int entries) {
-    try (FSDirectory disk = new NIOFSDirectory(folder)) {
+  private static Optional<DirectoryReader> kept(
+      IndexFolder folder, String fingerprint, int entries) {
+    try (FSDirectory disk = new NIOFSDirectory(folder.path())) {
       Directory memory = new ByteBuffersDirectory();
       for (String file : SegmentInfos.readLatestCommit(disk).files(true)) {
         memory.copyFrom(disk, file, file, IOContext.READONCE);
@@ -92,22 +118,22 @@ final class SearchIndex {
     return Optional.empty();
   }
 
-  /** Writes an index into the folder, in place of whatever is there. */
-  private static void keep(Directory memory, String fingerprint, Path folder) {
-    try (FSDirectory disk = new NIOFSDirectory(folder);
-        Lock lock = disk.obtainLock("rebuild.lock")) {
+  /** Writes an index into the folder, in place of the one there; says why when it could not. */
+  private static Optional<String> keep(Directory memory, String fingerprint, IndexFolder folder) {
+    try (FSDirectory disk = new NIOFSDirectory(folder.path());
+        Lock lock = disk.obtainLock(IndexFolder.LOCK)) {
       lock.ensureValid();
-      for (String file : disk.listAll()) {
-        if (!file.endsWith(".lock") && !file.startsWith(".")) {
-          disk.deleteFile(file);
-        }
-      }
+      folder.refuseForeign();
+      folder.clear();
       try (IndexWriter writer = new IndexWriter(disk, configuration())) {
         writer.addIndexes(memory);
         commit(writer, fingerprint);
       }
+      return Optional.empty();
+    } catch (LockObtainFailedException e) {
+      return Optional.of("another process is writing it");
     } catch (IOException e) {
-      // No room, no right to write, or another process is writing: the index in memory will do.
+      return Optional.of(reason(e));
     }
   }
 
@@ -187,6 +213,11 @@ final class SearchIndex {
   /** Whether it had to be built. */
   boolean wasBuilt() {
     return built;
+  }
+
+  /** Why it could not be kept in the folder; empty when it was, or was not to be. */
+  Optional<String> notKept() {
+    return notKept;
   }
 
   /**

@@ -11,35 +11,36 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
-import java.util.stream.Stream;
 import standstill.base.yaml.BaseReader;
 import standstill.base.yaml.BaseText;
 import standstill.base.yaml.Loaded;
 import standstill.rank.Ranker;
+import standstill.text.Position;
+import standstill.text.Problem;
 
 /** Reads a fault base from a folder, or the one that the program carries. */
 public final class BaseFolder {
-  /** Most files that a base may have. */
-  private static final int MOST_FILES = 10_000;
-
   /**
    * Largest accepted file; far above what {@code base.yaml} takes, so that it can say what is
    * wrong.
    */
-  private static final long LARGEST_FILE = 4L << 20;
+  private static final int LARGEST_FILE = 4 << 20;
+
+  /** Most bytes of all files together. */
+  private static final long LARGEST_BASE = 64L << 20;
 
   private BaseFolder() {}
 
   /**
    * Reads the base in a folder.
    *
-   * @throws IOException when the folder or a file in it can't be read
+   * @throws IOException when the folder can't be read
    */
   public static Loaded read(Path folder) throws IOException {
     if (!Files.isDirectory(folder)) {
       throw new IOException("no folder: " + folder);
     }
-    return BaseReader.read(texts(folder, folder.toString()), Ranker.MODEL_NUMBERS);
+    return read(folder, folder.toString());
   }
 
   /** Reads a base from texts that came from elsewhere than a folder. */
@@ -59,33 +60,43 @@ public final class BaseFolder {
         return read(Path.of(uri).resolveSibling(""));
       }
       try (FileSystem jar = FileSystems.newFileSystem(uri, Map.of())) {
-        return BaseReader.read(texts(jar.getPath("/kb"), "kb"), Ranker.MODEL_NUMBERS);
+        return read(jar.getPath("/kb"), "kb");
       }
     } catch (URISyntaxException e) {
       throw new IOException(e);
     }
   }
 
-  /** Every YAML file of a base and of its labelled boots, in order. */
-  static Stream<Path> yamlFiles(Path folder) throws IOException {
-    return Files.walk(folder, 4).filter(p -> p.toString().endsWith(".yaml")).sorted();
-  }
-
-  private static List<BaseText> texts(Path folder, String shownAs) throws IOException {
-    List<Path> files;
-    Path boots = folder.resolve(BootFolder.NAME);
-    try (Stream<Path> walk = yamlFiles(folder)) {
-      files = walk.filter(p -> !p.startsWith(boots)).limit(MOST_FILES).toList();
-    }
-    List<BaseText> texts = new ArrayList<>(files.size());
-    for (Path file : files) {
-      String name = folder.relativize(file).toString().replace('\\', '/');
+  private static Loaded read(Path folder, String shownAs) throws IOException {
+    BaseFiles.Found found = BaseFiles.ofBase(folder, shownAs);
+    Path root = folder.toRealPath();
+    List<Problem> refused = new ArrayList<>(found.problems());
+    List<BaseText> texts = new ArrayList<>(found.files().size());
+    long bytes = 0;
+    for (Path file : found.files()) {
+      String name = root.relativize(file).toString().replace('\\', '/');
       String shown = shownAs + "/" + name;
-      if (Files.size(file) > LARGEST_FILE) {
-        throw new IOException(shown + ": larger than " + LARGEST_FILE + " bytes");
+      try {
+        byte[] text = BaseFiles.read(file, LARGEST_FILE);
+        bytes += text.length;
+        if (text.length > LARGEST_FILE || bytes > LARGEST_BASE) {
+          boolean one = text.length > LARGEST_FILE;
+          refused.add(
+              Problem.error(
+                  Position.ofFile(shown),
+                  one ? "file is too large" : "the base up to this file is too large",
+                  "allowed: at most " + (one ? LARGEST_FILE : LARGEST_BASE) + " bytes"));
+          if (!one) {
+            break;
+          }
+        } else {
+          texts.add(BaseText.of(name, shown, text));
+        }
+      } catch (IOException e) {
+        refused.add(
+            Problem.error(Position.ofFile(shown), "can't be read: " + BaseFiles.reason(e), ""));
       }
-      texts.add(BaseText.of(name, shown, Files.readAllBytes(file)));
     }
-    return texts;
+    return BaseReader.read(texts, refused, Ranker.MODEL_NUMBERS);
   }
 }

@@ -37,11 +37,18 @@ public final class BaseInUse implements AutoCloseable {
   /** Attempts to read a folder that changes meanwhile, when somebody waits for the outcome. */
   private static final int ATTEMPTS = 3;
 
+  /** How long a look may take before people are told. */
+  private static final Duration PATIENCE = Duration.ofSeconds(60);
+
   private final Optional<Path> folder;
   private final Function<Base, Search> searching;
   private final Clock clock;
   private final List<Consumer<State>> listeners = new ArrayList<>();
   private volatile State state;
+
+  /** When the look that is under way began. */
+  private volatile @Nullable Instant looking;
+
   private FolderStamp lastRead;
   private FolderStamp lastSeen;
   private @Nullable ScheduledExecutorService watch;
@@ -112,9 +119,25 @@ public final class BaseInUse implements AutoCloseable {
     return new BaseInUse(Optional.of(folder), searching, clock, first, stamp);
   }
 
-  /** What is in use now. Whoever needs it more than once for one purpose asks once and keeps it. */
+  /**
+   * What is in use now. Whoever needs it more than once for one purpose asks once and keeps it.
+   *
+   * <p>A folder that does not answer, as on a disk or a network that hangs, is said too.
+   */
   public State now() {
-    return state;
+    return after(Duration.ZERO);
+  }
+
+  /** What {@link #now} says when as much time has passed and nothing has changed. */
+  State after(Duration more) {
+    State now = state;
+    Instant began = looking;
+    if (began == null || began.plus(PATIENCE).isAfter(clock.instant().plus(more))) {
+      return now;
+    }
+    Problem silent =
+        problem("the folder has not answered", "the disk or the network below it may hang");
+    return new State(now.edition(), Optional.of(new Refused(began, List.of(silent))));
   }
 
   /** Where the base is read from; empty when it never changes. */
@@ -143,13 +166,24 @@ public final class BaseInUse implements AutoCloseable {
         this::look, every.toMillis(), every.toMillis(), TimeUnit.MILLISECONDS);
   }
 
-  /** Reads the base when the folder has changed and has come to rest. */
+  /**
+   * Reads the base when the folder has changed and has come to rest. Nothing is thrown: the watch
+   * would end with it.
+   */
   synchronized void look() {
-    FolderStamp now = FolderStamp.of(folder.orElseThrow());
-    boolean rests = now.equals(lastSeen);
-    lastSeen = now;
-    if (rests && !now.equals(lastRead)) {
-      attempt();
+    looking = clock.instant();
+    try {
+      FolderStamp now = FolderStamp.of(folder.orElseThrow());
+      boolean rests = now.equals(lastSeen);
+      lastSeen = now;
+      if (rests && !now.equals(lastRead)) {
+        attempt();
+      }
+    } catch (RuntimeException | Error e) {
+      // As much as can be done when not even the folder's stamp could be taken.
+      tell(refused(List.of(problem("the folder could not be looked at: " + said(e), ""))));
+    } finally {
+      looking = null;
     }
   }
 
@@ -176,25 +210,42 @@ public final class BaseInUse implements AutoCloseable {
           new State(read(from, state.edition().number() + 1, searching, clock), Optional.empty());
     } catch (RefusedBaseException e) {
       next = refused(e.errors());
-    } catch (IOException | RuntimeException e) {
+    } catch (IOException | RuntimeException | StackOverflowError | OutOfMemoryError e) {
       // Whatever it is, the edition in use is sound and has to stay: this is the edge of a thread.
-      next =
-          refused(
-              List.of(
-                  Problem.error(
-                      Position.ofFile(from.toString()),
-                      "the base could not be read: " + e.getMessage(),
-                      "")));
+      next = refused(List.of(problem("the base could not be read: " + said(e), "")));
     }
     if (!before.equals(FolderStamp.of(from))) {
       return false;
     }
     lastRead = before;
+    tell(next);
+    return true;
+  }
+
+  private void tell(State next) {
     state = next;
     for (Consumer<State> listener : listeners) {
-      listener.accept(next);
+      try {
+        listener.accept(next);
+      } catch (RuntimeException e) {
+        // One that can't take the news keeps it from nobody else, and the watch goes on.
+      }
     }
-    return true;
+  }
+
+  private Problem problem(String message, String advice) {
+    return Problem.error(Position.ofFile(folder.orElseThrow() + "/"), message, advice);
+  }
+
+  /** In words for whoever keeps the base. */
+  private static String said(Throwable e) {
+    if (e instanceof OutOfMemoryError) {
+      return "it takes more memory than the program has";
+    }
+    if (e instanceof StackOverflowError) {
+      return "something in it is nested too deeply";
+    }
+    return e.getMessage() == null ? e.getClass().getSimpleName() : e.getMessage();
   }
 
   private State refused(List<Problem> errors) {

@@ -1,12 +1,13 @@
 package standstill.store;
 
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
-import java.util.function.Predicate;
-import java.util.stream.Stream;
+import java.util.Map;
+import java.util.Set;
 import standstill.base.Label;
 import standstill.base.yaml.BaseText;
 import standstill.base.yaml.LabelReader;
@@ -21,7 +22,8 @@ public final class BootFolder {
   /** Name of the folder, beside the base's own. */
   public static final String NAME = "boots";
 
-  private static final long LARGEST_LOG = 100L << 20;
+  private static final int LARGEST_LOG = 100 << 20;
+  private static final int LARGEST_LABEL = 1 << 20;
 
   private BootFolder() {}
 
@@ -45,32 +47,46 @@ public final class BootFolder {
    */
   public static Boots read(Path folder) throws IOException {
     LabelReader.Labels labels = labels(folder);
-    List<Path> logs = files(folder, name -> name.endsWith(".log") || name.endsWith(".log.gz"));
+    BaseFiles.Found logs =
+        BaseFiles.in(
+            folder, folder.toString(), name -> name.endsWith(".log") || name.endsWith(".log.gz"));
     List<Problem> problems = new ArrayList<>(labels.problems());
+    problems.addAll(logs.problems());
+    Map<String, Path> byName = new HashMap<>();
+    logs.files().forEach(log -> byName.put(log.getFileName().toString(), log));
+    Set<String> labelled = new HashSet<>();
     List<LabelledLog> read = new ArrayList<>();
     for (Label label : labels.labels()) {
-      Path log = folder.resolve(label.log());
-      if (!Files.isRegularFile(log)) {
+      labelled.add(label.log());
+      Path log = byName.get(label.log());
+      if (log == null) {
         problems.add(
             Problem.error(label.where(), "no log '" + label.log() + "' beside this label", ""));
         continue;
       }
       try {
-        read.add(new LabelledLog(label, Gunzip.expand(Files.readAllBytes(log), LARGEST_LOG)));
+        read.add(
+            new LabelledLog(label, Gunzip.expand(BaseFiles.read(log, LARGEST_LOG), LARGEST_LOG)));
       } catch (TooLargeException e) {
         problems.add(
             Problem.error(
                 label.where(),
                 "log '" + label.log() + "' is larger than " + LARGEST_LOG + " bytes",
                 ""));
-      }
-    }
-    for (Path log : logs) {
-      String name = log.getFileName().toString();
-      if (labels.labels().stream().noneMatch(l -> l.log().equals(name))) {
+      } catch (IOException e) {
         problems.add(
             Problem.error(
-                Position.ofFile(log.toString()),
+                label.where(),
+                "log '" + label.log() + "' can't be read: " + BaseFiles.reason(e),
+                ""));
+      }
+    }
+    for (Path log : logs.files()) {
+      String name = log.getFileName().toString();
+      if (!labelled.contains(name)) {
+        problems.add(
+            Problem.error(
+                Position.ofFile(folder + "/" + name),
                 "log without a label",
                 "write " + name.replaceFirst("\\.log(\\.gz)?$", ".yaml") + " beside it"));
       }
@@ -84,17 +100,21 @@ public final class BootFolder {
    * @throws IOException when the folder can't be read
    */
   public static LabelReader.Labels labels(Path folder) throws IOException {
+    BaseFiles.Found found = BaseFiles.in(folder, folder.toString(), name -> name.endsWith(".yaml"));
+    List<Problem> refused = new ArrayList<>(found.problems());
     List<BaseText> texts = new ArrayList<>();
-    for (Path path : files(folder, name -> name.endsWith(".yaml"))) {
-      texts.add(
-          BaseText.of(NAME + "/" + path.getFileName(), path.toString(), Files.readAllBytes(path)));
+    for (Path path : found.files()) {
+      String name = String.valueOf(path.getFileName());
+      String shown = folder + "/" + name;
+      try {
+        texts.add(BaseText.of(NAME + "/" + name, shown, BaseFiles.read(path, LARGEST_LABEL)));
+      } catch (IOException e) {
+        refused.add(
+            Problem.error(Position.ofFile(shown), "can't be read: " + BaseFiles.reason(e), ""));
+      }
     }
-    return LabelReader.read(texts);
-  }
-
-  private static List<Path> files(Path folder, Predicate<String> wanted) throws IOException {
-    try (Stream<Path> list = Files.list(folder)) {
-      return list.filter(path -> wanted.test(path.getFileName().toString())).sorted().toList();
-    }
+    LabelReader.Labels read = LabelReader.read(texts);
+    refused.addAll(read.problems());
+    return new LabelReader.Labels(read.labels(), refused);
   }
 }

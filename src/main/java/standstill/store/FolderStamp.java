@@ -1,13 +1,12 @@
 package standstill.store;
 
 import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.nio.file.Files;
+import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.nio.file.attribute.BasicFileAttributes;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.stream.Stream;
 
 /**
  * What a base's folder looks like from outside: names, sizes, times and file numbers. Cheap to
@@ -20,14 +19,24 @@ record FolderStamp(List<String> files) {
   /** The folder as it is now; an unreadable one has a stamp too. */
   static FolderStamp of(Path folder) {
     List<String> files = new ArrayList<>();
-    try (Stream<Path> walk = BaseFolder.yamlFiles(folder)) {
-      for (Path file : walk.toList()) {
-        BasicFileAttributes is = Files.readAttributes(file, BasicFileAttributes.class);
-        files.add(file + " " + is.size() + " " + is.lastModifiedTime() + " " + is.fileKey());
+    try {
+      add(BaseFiles.ofBase(folder, ""), files);
+      Path boots = folder.resolve(BootFolder.NAME);
+      if (Files.isDirectory(boots)) {
+        add(BaseFiles.in(boots, BootFolder.NAME, name -> name.endsWith(".yaml")), files);
       }
-    } catch (IOException | UncheckedIOException e) {
+    } catch (IOException e) {
       files.add("unreadable: " + e.getMessage());
     }
     return new FolderStamp(files);
+  }
+
+  private static void add(BaseFiles.Found found, List<String> files) throws IOException {
+    for (Path file : found.files()) {
+      BasicFileAttributes is =
+          Files.readAttributes(file, BasicFileAttributes.class, LinkOption.NOFOLLOW_LINKS);
+      files.add(file + " " + is.size() + " " + is.lastModifiedTime() + " " + is.fileKey());
+    }
+    found.problems().forEach(problem -> files.add(problem.toString()));
   }
 }

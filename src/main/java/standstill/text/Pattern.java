@@ -20,14 +20,22 @@ public final class Pattern {
   /** Longest accepted pattern, in characters; RE2/J's program grows with it. */
   public static final int LONGEST = 2_000;
 
+  /** Most that a part of a pattern may be repeated by a count such as {@code {0,60}}. */
+  public static final int MOST_TIMES = 250;
+
+  /** Most parts that a pattern may have when its repetitions are written out, beyond its own. */
+  public static final int MOST_PARTS = 500;
+
   private final com.google.re2j.Pattern compiled;
   private final List<String> groups;
   private final List<String> literals;
   private final BitSet firstCharacters;
+  private final int repeatedParts;
   private volatile @Nullable Pattern blind;
 
-  private Pattern(com.google.re2j.Pattern compiled) {
+  private Pattern(com.google.re2j.Pattern compiled, int repeatedParts) {
     this.compiled = compiled;
+    this.repeatedParts = repeatedParts;
     this.groups =
         compiled.namedGroups().entrySet().stream()
             .sorted(Map.Entry.comparingByValue())
@@ -40,21 +48,23 @@ public final class Pattern {
   /**
    * Compiles a pattern.
    *
-   * @throws SyntaxException when it is not RE2 syntax or too long; the message says what is wrong
+   * @throws SyntaxException when it is not RE2 syntax, too long, or repeats too much; the message
+   *     says what is wrong
    */
   public static Pattern of(String source) throws SyntaxException {
     if (source.length() > LONGEST) {
       throw new SyntaxException(
-          "pattern of " + source.length() + " characters; at most " + LONGEST + " are allowed", 0);
+          "has " + source.length() + " characters; at most " + LONGEST + " are allowed", 0);
     }
+    int repeated = Expansion.repeated(source, MOST_TIMES, MOST_PARTS);
     try {
-      return new Pattern(com.google.re2j.Pattern.compile(source));
+      return new Pattern(com.google.re2j.Pattern.compile(source), repeated);
     } catch (PatternSyntaxException e) {
       String part = e.getPattern() == null ? "" : e.getPattern();
       String what = part.isEmpty() ? e.getDescription() : e.getDescription() + ": `" + part + "`";
-      throw new SyntaxException(what, Math.max(source.indexOf(part), 0));
+      throw new SyntaxException("is not RE2 syntax: " + what, Math.max(source.indexOf(part), 0));
     } catch (StackOverflowError e) {
-      throw new SyntaxException("pattern is nested too deeply", 0);
+      throw new SyntaxException("is nested too deeply", 0);
     }
   }
 
@@ -77,7 +87,8 @@ public final class Pattern {
       // Letters of classes such as \S are no part of the text, so the source can't be changed.
       made =
           new Pattern(
-              com.google.re2j.Pattern.compile(source(), com.google.re2j.Pattern.CASE_INSENSITIVE));
+              com.google.re2j.Pattern.compile(source(), com.google.re2j.Pattern.CASE_INSENSITIVE),
+              repeatedParts);
       blind = made;
     }
     return made;
@@ -99,6 +110,11 @@ public final class Pattern {
    */
   public List<String> literals() {
     return literals;
+  }
+
+  /** Parts that its counted repetitions add; see {@link #MOST_PARTS}. */
+  public int repeatedParts() {
+    return repeatedParts;
   }
 
   /**

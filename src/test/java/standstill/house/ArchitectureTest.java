@@ -175,15 +175,15 @@ class ArchitectureTest {
   }
 
   @Test
-  void onlyTheCommandLinePrints() {
+  void everythingPrintedGoesThroughOnePlace() {
     noClasses()
         .that()
-        .resideOutsideOfPackage("standstill.cli..")
+        .doNotHaveFullyQualifiedName("standstill.cli.Output")
         .should()
         .accessField(System.class, "out")
         .orShould()
         .accessField(System.class, "err")
-        .because("whoever calls a room decides where its words go")
+        .because("logs and bases are hostile, and that place shows what would steer a terminal")
         .check(classes);
   }
 

@@ -26,6 +26,7 @@ import standstill.base.Symptom;
 import standstill.base.Synonyms;
 import standstill.base.Trail;
 import standstill.base.Walk;
+import standstill.text.Pattern;
 import standstill.text.Position;
 import standstill.text.Problem;
 
@@ -48,6 +49,11 @@ public final class BaseReader {
     return Scalars.isId(text);
   }
 
+  private static final int MOST_PROBLEMS = 2_000;
+
+  /** Most repetitions by counts in all patterns together. */
+  static final int MOST_REPEATED = 20_000;
+
   private final List<Problem> problems = new ArrayList<>();
   private final Set<String> broken = new HashSet<>();
   private final Map<String, Position> mentions = new HashMap<>();
@@ -65,7 +71,25 @@ public final class BaseReader {
    * @param modelNumbers names that the scale's model must have
    */
   public static Loaded read(Collection<BaseText> files, Collection<String> modelNumbers) {
-    return new BaseReader(List.copyOf(modelNumbers)).readAll(files);
+    return read(files, List.of(), modelNumbers);
+  }
+
+  /**
+   * Reads the files that could be taken.
+   *
+   * @param files all files of the base; those that are none of its kinds are ignored
+   * @param refused what is wrong with the others
+   * @param modelNumbers names that the scale's model must have
+   */
+  public static Loaded read(
+      Collection<BaseText> files, Collection<Problem> refused, Collection<String> modelNumbers) {
+    BaseReader reader = new BaseReader(List.copyOf(modelNumbers));
+    for (Problem problem : refused) {
+      reader.problems.add(problem);
+      reader.broken.add(
+          problem.position().file().replaceFirst("^.*/", "").replaceFirst("\\.yaml$", ""));
+    }
+    return reader.readAll(files);
   }
 
   private Loaded readAll(Collection<BaseText> files) {
@@ -161,13 +185,17 @@ public final class BaseReader {
             circumstances,
             blocks.all());
     crossReferences(base);
+    costs(base);
     return new Loaded(base, problems);
   }
 
   private <T> T with(BaseText file, Function<Sink, T> read) {
     Sink sink = new Sink(file);
     T result = read.apply(sink);
-    problems.addAll(sink.problems());
+    // A file of nothing but errors has as many as lines; nobody reads them all.
+    sink.problems().stream()
+        .limit(Math.max(0, MOST_PROBLEMS - problems.size()))
+        .forEach(problems::add);
     sink.mentions().forEach((name, at) -> mentions.put(at.file() + ' ' + name, at));
     if (sink.hasErrors()) {
       broken.add(file.stem());
@@ -272,6 +300,39 @@ public final class BaseReader {
     }
   }
 
+  /**
+   * What repeats costs at each character of each line that holds the pattern's literal; a base has
+   * few patterns that repeat much.
+   */
+  private void costs(Base base) {
+    int parts = 0;
+    for (Fault fault : base.faults()) {
+      for (Sign sign : fault.signs()) {
+        if (sign.form() instanceof SignForm.OnLine form) {
+          parts = cost(parts, form.line(), sign.where());
+        }
+      }
+    }
+    for (Trail trail : base.trails()) {
+      for (Trail.TrailSign sign : trail.signs()) {
+        parts = cost(parts, sign.line(), sign.where());
+      }
+    }
+  }
+
+  private int cost(int before, Pattern line, Position where) {
+    int repeated = line.repeatedParts();
+    if (repeated > 0 && before + repeated > MOST_REPEATED) {
+      problem(
+          where,
+          "the signs up to this one repeat too much",
+          "allowed in a base: "
+              + MOST_REPEATED
+              + " repetitions by counts such as {0,60}; use * where the number does not matter");
+    }
+    return before + repeated;
+  }
+
   private void answers(Base base, Fault fault) {
     fault
         .toldApartBy()
@@ -356,6 +417,8 @@ public final class BaseReader {
   }
 
   private void problem(Position where, String message, String advice) {
-    problems.add(Problem.error(where, message, advice));
+    if (problems.size() < MOST_PROBLEMS) {
+      problems.add(Problem.error(where, message, advice));
+    }
   }
 }

@@ -3,10 +3,8 @@ package standstill.base.yaml;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import org.yaml.snakeyaml.DumperOptions;
 import org.yaml.snakeyaml.LoaderOptions;
-import org.yaml.snakeyaml.Yaml;
-import org.yaml.snakeyaml.constructor.SafeConstructor;
+import org.yaml.snakeyaml.composer.Composer;
 import org.yaml.snakeyaml.error.Mark;
 import org.yaml.snakeyaml.error.MarkedYAMLException;
 import org.yaml.snakeyaml.error.YAMLException;
@@ -16,8 +14,10 @@ import org.yaml.snakeyaml.nodes.NodeTuple;
 import org.yaml.snakeyaml.nodes.ScalarNode;
 import org.yaml.snakeyaml.nodes.SequenceNode;
 import org.yaml.snakeyaml.nodes.Tag;
+import org.yaml.snakeyaml.parser.Parser;
+import org.yaml.snakeyaml.parser.ParserImpl;
 import org.yaml.snakeyaml.reader.ReaderException;
-import org.yaml.snakeyaml.representer.Representer;
+import org.yaml.snakeyaml.reader.StreamReader;
 import org.yaml.snakeyaml.resolver.Resolver;
 
 /**
@@ -30,7 +30,9 @@ final class Nodes {
   /** Longest accepted file, in characters. */
   static final int LONGEST_FILE = 256 * 1024;
 
-  private static final int DEEPEST = 12;
+  /** Most levels of lists and maps, one in the other. */
+  static final int DEEPEST = 12;
+
   private static final int LONGEST_SCALAR = 8_000;
   private static final Set<Tag> KNOWN_TAGS =
       Set.of(Tag.STR, Tag.INT, Tag.FLOAT, Tag.BOOL, Tag.NULL, Tag.MAP, Tag.SEQ, Tag.TIMESTAMP);
@@ -61,16 +63,17 @@ final class Nodes {
     }
     LoaderOptions options = new LoaderOptions();
     options.setCodePointLimit(LONGEST_FILE + 1);
-    options.setNestingDepthLimit(DEEPEST);
+    // One above what Guarded lets through, which says where.
+    options.setNestingDepthLimit(DEEPEST + 1);
     options.setMaxAliasesForCollections(0);
     options.setAllowRecursiveKeys(false);
-    DumperOptions dumper = new DumperOptions();
-    Yaml yaml =
-        new Yaml(
-            new SafeConstructor(options), new Representer(dumper), dumper, options, new Resolver());
     Node root;
     try {
-      root = yaml.compose(new java.io.StringReader(text));
+      Parser parser = new Guarded(new ParserImpl(new StreamReader(text), options));
+      root = new Composer(parser, new Resolver(), options).getSingleNode();
+    } catch (Guarded.Refused e) {
+      sink.error(e.mark(), e.what(), e.advice());
+      return Optional.empty();
     } catch (MarkedYAMLException e) {
       report(e);
       return Optional.empty();
@@ -83,9 +86,6 @@ final class Nodes {
     } catch (YAMLException e) {
       sink.errorAtFile("not readable as YAML: " + firstLine(e), "");
       return Optional.empty();
-    } catch (StackOverflowError e) {
-      sink.errorAtFile("nested too deeply", "allowed: at most " + DEEPEST + " levels");
-      return Optional.empty();
     }
     if (root == null) {
       sink.errorAtFile("file is empty", "");
@@ -97,9 +97,6 @@ final class Nodes {
   private void report(MarkedYAMLException e) {
     Mark mark = e.getProblemMark();
     String what = e.getProblem() == null ? firstLine(e) : e.getProblem().strip();
-    if (what.contains("Nesting Depth")) {
-      what = "nested too deeply";
-    }
     if (mark == null) {
       sink.errorAtFile(what, "");
     } else {
@@ -113,13 +110,6 @@ final class Nodes {
   }
 
   private boolean inspect(Node node, int depth) {
-    if (node.getAnchor() != null) {
-      sink.error(
-          node.getStartMark(),
-          "anchor '" + node.getAnchor() + "'",
-          "write the value out; aliases are not allowed");
-      return false;
-    }
     if (!KNOWN_TAGS.contains(node.getTag())) {
       sink.error(
           node.getStartMark(),

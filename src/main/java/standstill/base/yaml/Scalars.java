@@ -225,7 +225,7 @@ final class Scalars {
         int column = oneLine ? start.column() + quote + e.offset() : start.column();
         sink.error(
             new Position(start.file(), start.line(), column),
-            "pattern is not RE2 syntax: " + e.getMessage(),
+            "pattern " + e.getMessage(),
             "look-around and back-references are not there; groups are (?P<name>...)");
       }
     }

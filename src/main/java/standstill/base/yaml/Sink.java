@@ -15,6 +15,9 @@ import standstill.text.Problem;
 final class Sink {
   private static final int WIDEST_EXCERPT = 120;
 
+  /** Of one file; after so many nobody reads on. */
+  private static final int MOST_PROBLEMS = 200;
+
   private final BaseText file;
   private final List<String> lines;
   private final List<Problem> problems = new ArrayList<>();
@@ -61,7 +64,9 @@ final class Sink {
   }
 
   void error(Position at, String message, String advice) {
-    problems.add(new Problem(at, Problem.Severity.ERROR, message, excerpt(at), advice));
+    if (problems.size() < MOST_PROBLEMS) {
+      problems.add(new Problem(at, Problem.Severity.ERROR, message, excerpt(at), advice));
+    }
   }
 
   void errorAtFile(String message, String advice) {

@@ -344,8 +344,12 @@ class BaseReaderTest {
   @Test
   @Timeout(10)
   void deepNestingHugeScalarsAndHugeFilesAreRefused() {
-    assertTrue(load("a: " + "[".repeat(5_000) + "]".repeat(5_000)).hasErrors());
-    assertTrue(load("a: " + "{b: ".repeat(5_000)).hasErrors());
+    assertEquals(
+        "kb/faults/kernel/lamp-broken.yaml:1:15: nested too deeply",
+        firstLines(load("a: " + "[".repeat(5_000) + "]".repeat(5_000))).get(0));
+    assertEquals(
+        "kb/faults/kernel/lamp-broken.yaml:1:48: nested too deeply",
+        firstLines(load("a: " + "{b: ".repeat(5_000))).get(0));
     assertTrue(load(FAULT.replace("An invented fault.", "x".repeat(9_000))).hasErrors());
     assertTrue(load("#" + "x".repeat(300_000)).hasErrors());
     StringBuilder laughs = new StringBuilder("a0: &a0 [x]\n");
@@ -353,7 +357,12 @@ class BaseReaderTest {
       laughs.append("a").append(i).append(": &a").append(i);
       laughs.append(" [").append(("*a" + (i - 1) + ",").repeat(9)).append("]\n");
     }
-    assertTrue(load(laughs.toString()).hasErrors());
+    assertEquals(
+        "kb/faults/kernel/lamp-broken.yaml:1:5: anchor 'a0'",
+        firstLines(load(laughs.toString())).get(0));
+    assertEquals(
+        "kb/faults/kernel/lamp-broken.yaml:2:4: alias 'a0'",
+        firstLines(load("b: 1\na: *a0\n")).get(0));
   }
 
   @Test
