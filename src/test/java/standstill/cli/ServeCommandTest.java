@@ -23,7 +23,7 @@ class ServeCommandTest {
   void anAddressOfAnotherMachineIsNotCalledATakenPort() {
     // 192.0.2.0/24 is set aside for examples (RFC 5737): no machine has it.
     String said = refused("--host", "192.0.2.1");
-    assertTrue(said.contains("192.0.2.1 is no address of this machine"), said);
+    assertTrue(said.contains("192.0.2.1 is not an address of this machine"), said);
     assertFalse(said.contains("port"), said);
     String name = refused("--host", "no such name");
     assertTrue(name.contains("no name that this machine knows"), name);
