@@ -237,7 +237,7 @@ class BaseReaderTest {
               FAULT + "retired: {dark-lamp: lamp-is-dark}\n",
               more);
       assertEquals(List.of(), loaded.problems());
-      assertEquals(new Rate(2, 9), loaded.base().rates().get("lamp-broken/lamp-is-dark"), id);
+      assertEquals(new Rate(2, 9, 0, 0), loaded.base().rates().get("lamp-broken/lamp-is-dark"), id);
     }
   }
 
