@@ -1,16 +1,23 @@
 package standstill.log;
 
+import java.util.ArrayList;
+import java.util.BitSet;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 import standstill.base.Example;
 import standstill.base.Family;
 
 /**
  * Tells which family of kernels a text comes from, or why it is no boot log.
  *
- * <p>Each family's recognisers are counted over the text; the most hits win. A long text is
+ * <p>Each family's own recognisers are counted over the text; the most hits win. A family that
+ * others include, such as the firmware and loaders of every PC, shows only that it is one of those:
+ * it is the answer when no other is recognised, and its lines count for the one that includes it.
+ * Lines that several families print decide only where no line of one family stands. A long text is
  * sampled, its beginning and end in full: a log shows what it is everywhere. A literal that every
- * match needs is looked for before the pattern is run, which saves time and never changes the
- * answer.
+ * match needs is looked for before the pattern is run, which saves time and never changes the answer.
  */
 final class Recogniser {
   private static final int SAMPLE = 900;
@@ -26,8 +33,8 @@ final class Recogniser {
   /**
    * What was found.
    *
-   * @param family the family with the most hits, or empty
-   * @param hits its hits in the sample
+   * @param family the most specific family with the most hits, or empty
+   * @param hits its hits in the sample, with those of the families that it includes
    */
   record Finding(String family, int hits) {}
 
@@ -37,24 +44,67 @@ final class Recogniser {
   }
 
   private Finding look(List<Entry> entries, int sample) {
-    Finding best = new Finding("", 0);
+    List<Entry> sampled = sampled(entries, sample);
+    Map<String, Integer> sure = new HashMap<>();
+    Map<String, Integer> all = new HashMap<>();
     for (Family family : families) {
-      Example[] examples = family.recognise().toArray(new Example[0]);
-      int hits = 0;
-      int count = entries.size();
-      int third = sample / 3;
-      int step = Math.max(1, (count - 2 * third) / third);
-      for (int i = 0; i < count; i++) {
-        boolean edge = i < third || i >= count - third;
-        if ((edge || i % step == 0) && hit(examples, entries.get(i))) {
-          hits++;
-        }
-      }
-      if (hits > best.hits()) {
-        best = new Finding(family.id(), hits);
+      BitSet own = hits(family.recognise(), sampled);
+      sure.put(family.id(), own.cardinality());
+      own.or(hits(family.mayBe(), sampled));
+      all.put(family.id(), own.cardinality());
+    }
+    List<Family> kernels = families.stream().filter(family -> !isPart(family)).toList();
+    List<Family> parts = families.stream().filter(this::isPart).toList();
+    return most(kernels, sure)
+        .or(() -> most(parts, sure))
+        .or(() -> most(kernels, all))
+        .or(() -> most(parts, all))
+        .map(family -> new Finding(family.id(), sum(family, all)))
+        .orElse(new Finding("", 0));
+  }
+
+  private static Optional<Family> most(List<Family> among, Map<String, Integer> hits) {
+    Family best = null;
+    int most = 0;
+    for (Family family : among) {
+      int own = hits.getOrDefault(family.id(), 0);
+      if (own > most) {
+        best = family;
+        most = own;
       }
     }
-    return best;
+    return Optional.ofNullable(best);
+  }
+
+  private static int sum(Family family, Map<String, Integer> hits) {
+    return hits.getOrDefault(family.id(), 0)
+        + family.include().stream().mapToInt(id -> hits.getOrDefault(id, 0)).sum();
+  }
+
+  private boolean isPart(Family family) {
+    return families.stream().anyMatch(other -> other.include().contains(family.id()));
+  }
+
+  private static List<Entry> sampled(List<Entry> entries, int sample) {
+    List<Entry> sampled = new ArrayList<>(Math.min(entries.size(), 2 * sample));
+    int count = entries.size();
+    int third = sample / 3;
+    int step = Math.max(1, (count - 2 * third) / third);
+    for (int i = 0; i < count; i++) {
+      if (i < third || i >= count - third || i % step == 0) {
+        sampled.add(entries.get(i));
+      }
+    }
+    return sampled;
+  }
+
+  private static BitSet hits(List<Example> recognisers, List<Entry> entries) {
+    Example[] examples = recognisers.toArray(new Example[0]);
+    BitSet hits = new BitSet(entries.size());
+    for (int i = 0; i < entries.size(); i++) {
+      hits.set(i, hit(examples, entries.get(i)));
+    }
+    return hits;
   }
 
   /** Whether a line is recognised; the example that did it goes to the front, lines being alike. */

@@ -13,7 +13,17 @@ final class TestForms {
   private TestForms() {}
 
   static final Family LINUX =
-      new Family("linux", "Linux", recognise(), begins(), List.of(), lineForms(), milestones());
+      new Family(
+          "linux",
+          "Linux",
+          List.of(),
+          recognise(),
+          List.of(),
+          begins().subList(0, begins().size() - 1),
+          begins().subList(begins().size() - 1, begins().size()),
+          List.of(),
+          lineForms(),
+          milestones());
 
   static LogReader reader() {
     return new LogReader(List.of(LINUX));

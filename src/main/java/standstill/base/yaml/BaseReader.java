@@ -42,6 +42,7 @@ public final class BaseReader {
   private final List<Problem> problems = new ArrayList<>();
   private final Set<String> broken = new HashSet<>();
   private final Map<String, Position> mentions = new HashMap<>();
+  private final Map<String, Position> familyFiles = new HashMap<>();
   private final List<String> modelNumbers;
 
   private BaseReader(List<String> modelNumbers) {
@@ -100,6 +101,7 @@ public final class BaseReader {
         with(file, sink -> WalkReader.read(file, sink)).ifPresent(walks::add);
       } else if (folder.equals("families")) {
         with(file, sink -> SmallReaders.family(file, sink)).ifPresent(families::add);
+        familyFiles.put(file.stem(), Position.ofFile(file.shownAs()));
       } else if (file.name().equals("symptoms.yaml")) {
         symptoms.addAll(with(file, SmallReaders::symptoms));
       } else if (file.name().equals("synonyms.yaml")) {
@@ -117,7 +119,7 @@ public final class BaseReader {
     Base base =
         new Base(
             scale,
-            families,
+            Families.compose(families, this::familyProblem),
             faults,
             checks,
             symptoms,
@@ -230,6 +232,14 @@ public final class BaseReader {
                               family.milestones().stream().map(m -> m.id()).toList())));
         }
       }
+    }
+  }
+
+  private void familyProblem(
+      Family in, String what, String name, String message, String advice) {
+    Position file = familyFiles.getOrDefault(in.id(), Position.ofFile("families/" + in.id()));
+    if (!isOfBrokenFile(name, what)) {
+      problem(mentions.getOrDefault(file.file() + ' ' + what + ' ' + name, file), message, advice);
     }
   }
 
