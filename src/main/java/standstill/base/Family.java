@@ -15,6 +15,7 @@ import standstill.text.Pattern;
  * @param id for example {@code linux}
  * @param title for people
  * @param include ids of the families that it is made of, over any number of links, itself left out
+ * @param notDiagnosed why its boots are recognised and not diagnosed; empty when they are diagnosed
  * @param recognise its own lines that show that a text is a boot log of this family; those of the
  *     families that it includes show those
  * @param mayBe lines of its own that other families print as well
@@ -28,6 +29,7 @@ public record Family(
     String id,
     String title,
     List<String> include,
+    String notDiagnosed,
     List<Example> recognise,
     List<Example> mayBe,
     List<Example> begins,
@@ -73,6 +75,7 @@ public record Family(
         id,
         title,
         List.copyOf(ids),
+        notDiagnosed,
         recognise,
         mayBe,
         List.copyOf(first),

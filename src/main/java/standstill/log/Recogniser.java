@@ -12,10 +12,9 @@ import standstill.base.Family;
 /**
  * Tells which family of kernels a text comes from, or why it is no boot log.
  *
- * <p>Each family's own recognisers are counted over the text; the most hits win. A family that
- * others include, such as the firmware and loaders of every PC, shows only that it is one of those:
- * it is the answer when no other is recognised, and its lines count for the one that includes it.
- * Lines that several families print decide only where no line of one family stands. A long text is
+ * <p>Each family's own recognisers are counted over the text; the most hits win. The lines of what a
+ * family includes, such as the firmware and loaders of every PC, count for it as soon as it has one
+ * of its own; a part is the answer only where no family that includes it is recognised. Lines that several families print decide only where no line of one family stands. A long text is
  * sampled, its beginning and end in full: a log shows what it is everywhere. A literal that every
  * match needs is looked for before the pattern is run, which saves time and never changes the answer.
  */
@@ -53,24 +52,25 @@ final class Recogniser {
       own.or(hits(family.mayBe(), sampled));
       all.put(family.id(), own.cardinality());
     }
-    List<Family> kernels = families.stream().filter(family -> !isPart(family)).toList();
-    List<Family> parts = families.stream().filter(this::isPart).toList();
-    return most(kernels, sure)
-        .or(() -> most(parts, sure))
-        .or(() -> most(kernels, all))
-        .or(() -> most(parts, all))
+    return most(sure)
+        .or(() -> most(all))
         .map(family -> new Finding(family.id(), sum(family, all)))
         .orElse(new Finding("", 0));
   }
 
-  private static Optional<Family> most(List<Family> among, Map<String, Integer> hits) {
+  /**
+   * Of the families with a line of their own the one with the most lines, its parts' among them. So
+   * a family wins from its own parts, and rivals with the same parts are compared by their own.
+   */
+  private Optional<Family> most(Map<String, Integer> hits) {
     Family best = null;
     int most = 0;
-    for (Family family : among) {
-      int own = hits.getOrDefault(family.id(), 0);
-      if (own > most) {
+    for (Family family : families) {
+      int sum = hits.getOrDefault(family.id(), 0) > 0 ? sum(family, hits) : 0;
+      boolean whole = best != null && family.include().contains(best.id());
+      if (sum > most || (sum == most && whole)) {
         best = family;
-        most = own;
+        most = sum;
       }
     }
     return Optional.ofNullable(best);
@@ -79,10 +79,6 @@ final class Recogniser {
   private static int sum(Family family, Map<String, Integer> hits) {
     return hits.getOrDefault(family.id(), 0)
         + family.include().stream().mapToInt(id -> hits.getOrDefault(id, 0)).sum();
-  }
-
-  private boolean isPart(Family family) {
-    return families.stream().anyMatch(other -> other.include().contains(family.id()));
   }
 
   private static List<Entry> sampled(List<Entry> entries, int sample) {
@@ -110,6 +106,11 @@ final class Recogniser {
   /** Whether a line is recognised; the example that did it goes to the front, lines being alike. */
   private static boolean hit(Example[] examples, Entry entry) {
     String text = bounded(entry.piece().text());
+    return hit(examples, text)
+        || (entry.prefix().isPresent() && hit(examples, bounded(entry.message())));
+  }
+
+  private static boolean hit(Example[] examples, String text) {
     for (int i = 0; i < examples.length; i++) {
       Example example = examples[i];
       if (mayMatch(example, text) && example.line().foundIn(text)) {

@@ -83,6 +83,7 @@ public final class TestBase {
         "linux",
         "Linux",
         List.of(),
+        "",
         List.of(),
         List.of(),
         List.of(),

@@ -17,6 +17,7 @@ final class TestForms {
           "linux",
           "Linux",
           List.of(),
+          "",
           recognise(),
           List.of(),
           begins().subList(0, begins().size() - 1),

@@ -318,6 +318,10 @@ final class Shapes {
         must("id", Scalars.id(), "Equals the file's name."),
         must("title", Scalars.text(), "Name for people."),
         may("include", IDS, "Families whose parts and faults this one has as well."),
+        may(
+            "not-diagnosed",
+            Scalars.text(),
+            "Why its boots are recognised and not diagnosed; diagnosed when left out."),
         must("recognise", examples, "Lines that prove that a log is of this family."),
         may("may-be", examples, "Lines of its own that other families print as well."),
         may("begins", examples, "Lines of firmware and loader at which a new boot starts, in order."),

@@ -168,6 +168,7 @@ final class SmallReaders {
                 id,
                 fields.text("title"),
                 fields.names("include", "family"),
+                fields.text("not-diagnosed"),
                 examples(fields, "recognise"),
                 examples(fields, "may-be"),
                 examples(fields, "begins"),
