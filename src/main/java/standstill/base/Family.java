@@ -24,6 +24,7 @@ import standstill.text.Pattern;
  * @param ramdisk lines that show that the init program is the one in the initial ramdisk
  * @param lineForms beginnings of lines, tried in order
  * @param milestones lines that prove a stage, in order of the boot
+ * @param facts what its lines say of the machine
  */
 public record Family(
     String id,
@@ -36,7 +37,8 @@ public record Family(
     List<Example> kernelBegins,
     List<Pattern> ramdisk,
     List<LineForm> lineForms,
-    List<Milestone> milestones) {
+    List<Milestone> milestones,
+    Facts facts) {
   public Family {
     include = List.copyOf(include);
     recognise = List.copyOf(recognise);
@@ -82,7 +84,8 @@ public record Family(
         List.copyOf(kernels),
         List.copyOf(ramdisks),
         List.copyOf(forms),
-        List.copyOf(proofs));
+        List.copyOf(proofs),
+        Facts.joined(all.stream().map(Family::facts).toList()));
   }
 
   /** Whether an entry that names these families speaks of this one or of one that it includes. */

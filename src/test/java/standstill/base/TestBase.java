@@ -90,7 +90,8 @@ public final class TestBase {
         List.of(),
         List.of(),
         List.of(),
-        milestones);
+        milestones,
+        Facts.NONE);
   }
 
   /** The base. */
@@ -160,6 +161,7 @@ public final class TestBase {
               form,
               chance(shows),
               chance(elsewhere),
+              chance(elsewhere),
               event,
               says,
               List.of(),
@@ -214,12 +216,14 @@ public final class TestBase {
               List.of(),
               signs,
               leadsTo,
+              Map.of(),
               toldApartBy,
               fixes,
               "",
               List.of(),
               REVIEWED,
               List.of(),
+              Map.of(),
               Position.ofFile("test")));
       return TestBase.this;
     }

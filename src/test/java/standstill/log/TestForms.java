@@ -2,6 +2,7 @@ package standstill.log;
 
 import java.util.List;
 import standstill.base.Example;
+import standstill.base.Facts;
 import standstill.base.Family;
 import standstill.base.LineForm;
 import standstill.base.Milestone;
@@ -24,7 +25,8 @@ final class TestForms {
           begins().subList(begins().size() - 1, begins().size()),
           List.of(),
           lineForms(),
-          milestones());
+          milestones(),
+          Facts.NONE);
 
   static LogReader reader() {
     return new LogReader(List.of(LINUX));
