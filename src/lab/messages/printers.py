@@ -679,16 +679,60 @@ CHECKED = None
 
 def verdicts(at):
     """The verdicts on the texts of one sign, or what is wrong with its expression."""
-    judge, signs = CHECKED
+    judge, formats, signs = CHECKED
     try:
         expression = Expression(signs[at].line)
     except (re.error, ValueError, KeyError) as problem:
         return str(problem)
-    return [judge.judge(seen, expression) for seen in signs[at].seen]
+    found = []
+    for seen in signs[at].seen:
+        verdict = judge.judge(seen, expression)
+        printer = None if verdict.printed or formats is None else formats.of(seen, expression)
+        found.append(Verdict(seen, share=1.0, functions=[printer]) if printer else verdict)
+    return found
+
+
+class Formats:
+    """A published list, asked another way: is the line one of these formats, with something in front or behind?
+
+    In a list of a whole family nothing is missing because a package was not fetched, so a format that fits the whole line
+    is proof, even where the sign spells out the name of a disk that stands in a conversion. The literal pieces of the
+    format must be a fifth of the line's letters at least, and the sign must match in its span.
+    """
+
+    LEAST = 6
+    SHARE = 0.2
+
+    def __init__(self, table):
+        self.by_piece = defaultdict(list)
+        for program, file, raw in read_table(table):
+            pieces = CONVERSION.split(squeezed(raw))[::2]
+            literal = max(pieces, key=len, default='')
+            if sum(map(str.isalpha, ''.join(pieces))) >= self.LEAST and len(literal) >= 4:
+                self.by_piece[WORD.search(literal).group() if WORD.search(literal) else literal].append(
+                    (pieces, f'{program} {file}: {raw}'))
+
+    def of(self, seen, expression):
+        line = squeezed(COLOUR.sub('', seen))
+        match = expression.pattern.search(seen)
+        letters = sum(map(str.isalpha, line))
+        for word in set(WORD.findall(line)):
+            for pieces, name in self.by_piece.get(word, ()):
+                mine = sum(map(str.isalpha, ''.join(pieces)))
+                if mine < self.SHARE * letters:
+                    continue
+                fits = re.search(r'(?:^|[]:)] |^[*\s]*)' + '(.*?)'.join(map(re.escape, pieces)) + r'(?=$|\W)', line)
+                if fits and match:
+                    return name
+        return None
+
+
+def squeezed(text):
+    return ' '.join(text.split())
 
 
 PUBLISHED = ('freebsd', 'darwin')
-VALUE = re.compile(r'\$\{[^}]*\}|\$\([^)]*\)|\$\w+|\{[A-Za-z_:]+\}')
+PLACEHOLDER = re.compile(r'\$\{[^}]*\}|\$\([^)]*\)|\$\w+|\{[A-Za-z_:]+\}')
 
 
 def published(folder, family):
@@ -702,7 +746,7 @@ def published(folder, family):
             file, _, text = row.rstrip('\n').split('\t', 2)
             if file == 'file':
                 continue
-            text = VALUE.sub('%s', text.replace('\\"', '"').replace("\\'", "'"))
+            text = PLACEHOLDER.sub('%s', text.replace('\\"', '"').replace("\\'", "'").replace('\\$', '$'))
             for line in re.split(r'\\n', text):
                 line = line.replace('\\t', ' ').rstrip()
                 if line.strip():
@@ -710,11 +754,11 @@ def published(folder, family):
     return out.name
 
 
-def judged(signs, table, jobs):
+def judged(signs, table, whole, jobs):
     """The verdicts on signs by one table, and what was read of it."""
     global CHECKED
     texts = Texts(table, [s for sign in signs for s in sign.seen])
-    CHECKED = Judge(texts), signs
+    CHECKED = Judge(texts), Formats(table) if whole else None, signs
     with get_context('fork').Pool(jobs) as pool:  # the children share the texts that are already read
         return pool.map(verdicts, range(len(signs)), chunksize=20), texts.rows, texts.kept
 
@@ -735,7 +779,7 @@ def check(base, table, folder, show_all, report, jobs):
         if some and its_table is None:
             rows.append(f'{len(some)} signs of {name} were not judged: no list of its texts was given')
         elif some:
-            verdicts, all_rows, its_kept = judged(some, its_table, jobs)
+            verdicts, all_rows, its_kept = judged(some, its_table, its_table != table, jobs)
             signs, verdicts_of = signs + some, verdicts_of + verdicts
             read, kept = read + all_rows, kept + its_kept
         if its_table and its_table != table:
@@ -871,7 +915,7 @@ def main():
         return self_test(chosen.texts)
     if not chosen.base:
         options.error('which base?')
-    return check(chosen.base, chosen.texts, chosen.all, chosen.report, chosen.jobs)
+    return check(chosen.base, chosen.texts, chosen.published, chosen.all, chosen.report, chosen.jobs)
 
 
 if __name__ == '__main__':
