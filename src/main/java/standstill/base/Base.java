@@ -65,16 +65,7 @@ public record Base(
       List<Trail> trails,
       Map<String, Rate> rates) {
     this(
-        scale,
-        families,
-        List.of(),
-        faults,
-        checks,
-        symptoms,
-        trails,
-        List.of(),
-        rates,
-        List.of(),
+        scale, families, List.of(), faults, checks, symptoms, trails, List.of(), rates, List.of(),
         Map.of());
   }
 

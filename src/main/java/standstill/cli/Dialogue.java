@@ -62,10 +62,7 @@ final class Dialogue {
     report
         .filter(r -> r.diagnosis().isEmpty())
         .ifPresent(
-            r ->
-                say(
-                    "",
-                    r.heading() + ": " + r.reason() + ". Let us start from what you see."));
+            r -> say("", r.heading() + ": " + r.reason() + ". Let us start from what you see."));
   }
 
   /** The person ended the input. */

@@ -65,8 +65,7 @@ final class Boots {
     }
     for (int i = 0; i < starts.size(); i++) {
       int end = i + 1 < starts.size() ? starts.get(i + 1) : entries.size();
-      boots.add(
-          Times.boot(i + 1, entries.subList(starts.get(i), end), i + 1 < starts.size()));
+      boots.add(Times.boot(i + 1, entries.subList(starts.get(i), end), i + 1 < starts.size()));
     }
     return boots;
   }
@@ -190,8 +189,7 @@ final class Boots {
       String message = Recogniser.bounded(entry.message());
       int first = family.begins().size();
       for (int i = first + family.kernelBegins().size() - 1; i >= 0; i--) {
-        Example begin =
-            i < first ? family.begins().get(i) : family.kernelBegins().get(i - first);
+        Example begin = i < first ? family.begins().get(i) : family.kernelBegins().get(i - first);
         boolean possible = entry.prefix().seconds().isEmpty() || isKernel(i);
         if (possible && Recogniser.mayMatch(begin, message) && begin.line().foundIn(message)) {
           return i;

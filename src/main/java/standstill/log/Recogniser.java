@@ -12,11 +12,13 @@ import standstill.base.Family;
 /**
  * Tells which family of kernels a text comes from, or why it is no boot log.
  *
- * <p>Each family's own recognisers are counted over the text; the most hits win. The lines of what a
- * family includes, such as the firmware and loaders of every PC, count for it as soon as it has one
- * of its own; a part is the answer only where no family that includes it is recognised. Lines that several families print decide only where no line of one family stands. A long text is
+ * <p>Each family's own recognisers are counted over the text; the most hits win. The lines of what
+ * a family includes, such as the firmware and loaders of every PC, count for it as soon as it has
+ * one of its own; a part is the answer only where no family that includes it is recognised. Lines
+ * that several families print decide only where no line of one family stands. A long text is
  * sampled, its beginning and end in full: a log shows what it is everywhere. A literal that every
- * match needs is looked for before the pattern is run, which saves time and never changes the answer.
+ * match needs is looked for before the pattern is run, which saves time and never changes the
+ * answer.
  */
 final class Recogniser {
   private static final int SAMPLE = 900;

@@ -102,8 +102,7 @@ public final class BaseReader {
       } else if (folder.startsWith("faults/")) {
         with(file, sink -> faultReader.read(file, sink)).ifPresent(faults::add);
       } else if (folder.equals("stops")) {
-        with(file, sink -> StopReader.read(entries, faultReader, file, sink))
-            .ifPresent(stops::add);
+        with(file, sink -> StopReader.read(entries, faultReader, file, sink)).ifPresent(stops::add);
       } else if (folder.equals("checks")) {
         with(file, sink -> SmallReaders.check(entries, file, sink)).ifPresent(checks::add);
       } else if (folder.equals("trails")) {
@@ -292,15 +291,13 @@ public final class BaseReader {
                           sign.where(),
                           "unknown milestone '" + milestone + "' of family " + familyId,
                           Words.advice(
-                              milestone,
-                              family.milestones().stream().map(m -> m.id()).toList())));
+                              milestone, family.milestones().stream().map(m -> m.id()).toList())));
         }
       }
     }
   }
 
-  private void familyProblem(
-      Family in, String what, String name, String message, String advice) {
+  private void familyProblem(Family in, String what, String name, String message, String advice) {
     Position file = familyFiles.getOrDefault(in.id(), Position.ofFile("families/" + in.id()));
     if (!isOfBrokenFile(name, what)) {
       problem(mentions.getOrDefault(file.file() + ' ' + what + ' ' + name, file), message, advice);

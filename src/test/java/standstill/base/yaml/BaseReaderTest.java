@@ -124,7 +124,8 @@ class BaseReaderTest {
             new BaseText("families/lamp.yaml", "kb/families/lamp.yaml", part),
             new BaseText("families/linux.yaml", "kb/families/linux.yaml", linux),
             new BaseText("symptoms.yaml", "kb/symptoms.yaml", SYMPTOMS),
-            new BaseText("faults/kernel/lamp-broken.yaml", "kb/faults/kernel/lamp-broken.yaml", fault)),
+            new BaseText(
+                "faults/kernel/lamp-broken.yaml", "kb/faults/kernel/lamp-broken.yaml", fault)),
         List.of("x"));
   }
 
@@ -164,8 +165,7 @@ class BaseReaderTest {
 
   @Test
   void familiesThatIncludeEachOtherInACircleAreReportedOnce() {
-    Loaded loaded =
-        loadFamilies(FAMILY + "include: [lamp]\n", PART + "include: [linux]\n", FAULT);
+    Loaded loaded = loadFamilies(FAMILY + "include: [lamp]\n", PART + "include: [linux]\n", FAULT);
     assertEquals(
         List.of(
             "kb/families/linux.yaml:9:11: families include each other in a circle:"
@@ -176,8 +176,7 @@ class BaseReaderTest {
   @Test
   void aMilestoneIsDefinedOnceOverAFamilyAndItsParts() {
     Loaded loaded =
-        loadFamilies(
-            FAMILY + "include: [lamp]\n", PART.replace("id: lit", "id: starts"), FAULT);
+        loadFamilies(FAMILY + "include: [lamp]\n", PART.replace("id: lit", "id: starts"), FAULT);
     assertEquals(
         List.of("kb/families/linux.yaml:8:10: second milestone with the id 'starts'"),
         firstLines(loaded));
