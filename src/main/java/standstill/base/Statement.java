@@ -13,6 +13,12 @@ public enum Statement {
   /** A controller that disks hang on is in the list of devices, and no driver has taken it. */
   STORAGE_CONTROLLER_WITHOUT_DRIVER(
       "a storage controller has no driver", "device", "id", "class"),
+  /** The same, for a controller of SATA or IDE disks. */
+  SATA_CONTROLLER_WITHOUT_DRIVER("a SATA controller has no driver", "device", "id", "class"),
+  /** The same, for a controller of SCSI or SAS disks; those of virtual machines are told apart. */
+  SCSI_CONTROLLER_WITHOUT_DRIVER("a SCSI controller has no driver", "device", "id", "class"),
+  /** The same, for a controller of the RAID class, of its own or of the chip set. */
+  RAID_CONTROLLER_WITHOUT_DRIVER("a RAID controller has no driver", "device", "id", "class"),
   /** The same, for a controller of NVMe disks. */
   NVME_CONTROLLER_WITHOUT_DRIVER("an NVMe controller has no driver", "device", "id", "class"),
   /** The same, for a virtual machine's disk. */

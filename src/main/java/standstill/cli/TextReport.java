@@ -3,12 +3,17 @@ package standstill.cli;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
+import java.util.TreeMap;
 import standstill.base.Fix;
 import standstill.base.Stage;
 import standstill.log.LogLine;
+import standstill.match.Seen;
 import standstill.match.SeenTrail;
 import standstill.rank.Cause;
+import standstill.rank.Factor;
 import standstill.rank.Ranking;
+import standstill.rank.StopBelief;
 import standstill.report.Evidence;
 import standstill.report.Percent;
 import standstill.report.Report;
@@ -19,6 +24,9 @@ import standstill.trace.Trace;
 /** A report for a terminal, 80 columns wide. */
 final class TextReport {
   private static final int MOST_PROOF_LINES = 4;
+  /** A stop that is less likely than that is only a guess. */
+  private static final double LIKELY = 0.5;
+
   private static final int MOST_TRAILS = 4;
 
   private final Style style;
@@ -46,13 +54,14 @@ final class TextReport {
     head(report, diagnosis);
     stages(diagnosis.trace());
     List<Cause> causes =
-        diagnosis.ranking().causes().stream().filter(Cause::hasProof).limit(top).toList();
+        diagnosis.ranking().listed().stream().filter(Cause::hasProof).limit(top).toList();
     verdict(report.verdict(), diagnosis, causes);
     int number = 1;
     for (Cause cause : causes) {
       cause(number, cause, number == 1 && report.verdict().equals("stalled"));
       number++;
     }
+    rest(report.verdict(), diagnosis);
     unexplained(diagnosis.unexplained());
     trails(diagnosis.trails());
     return out.toString();
@@ -64,6 +73,9 @@ final class TextReport {
     line(
         style.faint(
             report.log().lineCount() + " lines" + which + ", family " + report.log().family()));
+    if (!diagnosis.whyBoot().isEmpty()) {
+      paragraph("", style.faint("This boot was taken since " + diagnosis.whyBoot() + "."));
+    }
     line("");
   }
 
@@ -117,34 +129,85 @@ final class TextReport {
     line("");
   }
 
+  /** What the boot ended in, with the lines that show it, and then why. */
   private void verdict(String verdict, Report.Diagnosis diagnosis, List<Cause> causes) {
     Ranking ranking = diagnosis.ranking();
-    switch (verdict) {
-      case "no-stall" ->
-          paragraph(
-              "",
-              style.bold("No stall found")
-                  + " ("
-                  + Percent.of(ranking.noStall())
-                  + "). Nothing in this text shows a boot that stopped."
-                  + (causes.isEmpty() ? "" : " If it did, these are the likeliest causes:"));
-      case "unlisted" -> {
+    if (verdict.equals("no-stall")) {
+      paragraph(
+          "",
+          style.bold("Nothing stopped")
+              + " ("
+              + Percent.of(ranking.noStall())
+              + "), as far as this text shows."
+              + (causes.isEmpty() ? "" : " If your machine did stop, these come nearest:"));
+      line("");
+      return;
+    }
+    ranking.stop().ifPresent(this::stop);
+    if (verdict.equals("unlisted")) {
+      paragraph(
+          "",
+          style.bold("Why: not in the base, or the text does not show it")
+              + " ("
+              + Percent.of(ranking.notListed())
+              + ")."
+              + (causes.isEmpty() ? "" : " These come nearest:"));
+      if (causes.isEmpty()) {
         paragraph(
             "",
-            style.bold("The cause is not in the base, or the text does not show it")
-                + " ("
-                + Percent.of(ranking.unlisted())
-                + ")."
-                + (causes.isEmpty() ? "" : " These come nearest:"));
-        if (causes.isEmpty()) {
-          paragraph(
-              "",
-              "More text tells more: start once more without 'quiet', and copy or photograph the last screen.");
-        }
+            "More text tells more: boot once more without 'quiet', and copy or photograph the last screen.");
       }
-      default -> paragraph("", style.bold("Likely causes") + ", most likely first:");
+    } else {
+      paragraph("", style.bold("Why") + ", most likely first:");
     }
     line("");
+  }
+
+  private void stop(StopBelief belief) {
+    boolean sure = belief.probability() >= LIKELY;
+    paragraph(
+        "",
+        style.bold((sure ? "" : "Perhaps: ") + belief.stop().title())
+            + " ("
+            + Percent.of(belief.probability())
+            + ").");
+    TreeMap<Integer, String> lines = new TreeMap<>();
+    for (Factor factor : belief.factors()) {
+      for (Seen seen : factor.signs()) {
+        seen.hits().forEach(hit -> lines.put(hit.line(), hit.text()));
+      }
+    }
+    lines.descendingMap().entrySet().stream()
+        .limit(MOST_PROOF_LINES)
+        .sorted(Map.Entry.comparingByKey())
+        .forEach(each -> proof(each.getKey(), each.getValue()));
+    line("");
+  }
+
+  /** What is left for causes that are not listed, and the look that would settle most. */
+  private void rest(String verdict, Report.Diagnosis diagnosis) {
+    if (verdict.equals("stalled")) {
+      paragraph(
+          "",
+          "Another cause, which the base does not list: "
+              + Percent.of(diagnosis.ranking().notListed())
+              + ".");
+      line("");
+    }
+    diagnosis
+        .look()
+        .ifPresent(
+            look -> {
+              paragraph(
+                  "",
+                  style.bold("What would settle it")
+                      + " ("
+                      + look.check().minutes()
+                      + " min): "
+                      + look.check().title());
+              look.check().how().forEach(how -> paragraph("   ", how));
+              line("");
+            });
   }
 
   private void cause(int number, Cause cause, boolean withFix) {

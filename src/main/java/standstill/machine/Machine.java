@@ -26,6 +26,9 @@ public record Machine(
   /** Seconds of waiting after which a device that is there would have been found. */
   private static final int LONG_ENOUGH = 60;
 
+  /** Lines of a paste that nobody has picked out one by one. */
+  private static final int FEWEST_OF_A_LIST = 100;
+
   public Machine {
     things = List.copyOf(things);
     wishes = List.copyOf(wishes);
@@ -89,9 +92,15 @@ public record Machine(
         .toList();
   }
 
-  /** Whether the paste shows the kernel listing what it finds, from the beginning. */
+  /**
+   * Whether the paste shows the kernel listing what it finds, from the beginning. A few lines that
+   * somebody has picked out look like a beginning too.
+   */
   public boolean listsDevices() {
+    boolean pickedOut =
+        !trace.complete().contains(Stage.KERNEL) && boot.lines().size() < FEWEST_OF_A_LIST;
     return boot.cuts().isEmpty()
+        && !pickedOut
         && trace.complete().contains(Stage.DEVICES)
         && things.stream().anyMatch(t -> t.sort().isOnBus() && t.ever(ThingState.SEEN));
   }

@@ -32,6 +32,7 @@ public final class MachineReader {
 
   private static final int MOST_IN_A_LINE = 32;
   private static final int MOST_THINGS = 4_000;
+  private static final int MOST_WISHES = 200;
   private static final Pattern APART = Pattern.known("[\\s,<>]+");
 
   private final List<FactLine> facts;
@@ -161,9 +162,8 @@ public final class MachineReader {
         }
       }
       Draft draft = new Draft(name);
-      if (count < MOST_THINGS) {
+      if (wishes.size() < MOST_WISHES) {
         wishes.put(draft, kind);
-        count++;
       }
       return draft;
     }

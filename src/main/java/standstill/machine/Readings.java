@@ -1,6 +1,7 @@
 package standstill.machine;
 
 import java.util.EnumMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import standstill.base.Statement;
@@ -8,11 +9,20 @@ import standstill.base.ThingSort;
 
 /** The reading of each statement. */
 final class Readings {
+  /** First digits of class numbers, after the code assignment of the PCI bus. */
+  private static final List<String> SATA = List.of("0101", "0105", "0106");
+
+  private static final List<String> SCSI = List.of("0100", "0107");
+  private static final List<String> RAID = List.of("0104");
+  private static final List<String> NVME = List.of("0108");
   private static final Map<Statement, Reading> ALL = new EnumMap<>(Statement.class);
 
   static {
     ALL.put(Statement.STORAGE_CONTROLLER_WITHOUT_DRIVER, Undriven::storage);
-    ALL.put(Statement.NVME_CONTROLLER_WITHOUT_DRIVER, Undriven::nvme);
+    ALL.put(Statement.SATA_CONTROLLER_WITHOUT_DRIVER, m -> Undriven.ofClass(m, SATA));
+    ALL.put(Statement.SCSI_CONTROLLER_WITHOUT_DRIVER, m -> Undriven.ofClass(m, SCSI));
+    ALL.put(Statement.RAID_CONTROLLER_WITHOUT_DRIVER, m -> Undriven.ofClass(m, RAID));
+    ALL.put(Statement.NVME_CONTROLLER_WITHOUT_DRIVER, m -> Undriven.ofClass(m, NVME));
     ALL.put(Statement.VIRTIO_DEVICE_WITHOUT_DRIVER, Undriven::virtio);
     ALL.put(Statement.USB_STORAGE_WITHOUT_DRIVER, Undriven::usbStorage);
     ALL.put(Statement.RAID_MODE_CONTROLLER, Undriven::raidMode);

@@ -24,8 +24,12 @@ final class Undriven {
     return absence(machine, c -> true);
   }
 
-  static Said nvme(Machine machine) {
-    return absence(machine, c -> c.value("class").startsWith("0108"));
+  static Said ofClass(Machine machine, List<String> codes) {
+    return absence(
+        machine,
+        c ->
+            c.value(VIRTIO).isEmpty()
+                && codes.stream().anyMatch(code -> c.value("class").startsWith(code)));
   }
 
   static Said virtio(Machine machine) {

@@ -1,8 +1,10 @@
 package standstill.machine;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Predicate;
@@ -13,7 +15,12 @@ import standstill.base.ThingState;
  * shortened in the middle to the width of a screen, so that only its beginning and its end are left.
  */
 final class UnitDrafts {
-  private static final int MOST = 2_000;
+  private static final int MOST = 1_000;
+  private static final int MOST_TEXTS = 12;
+
+  /** Searches through all units for one boot: a log of nothing but shortened names ends there. */
+  private static final int MOST_SEARCHES = 5_000;
+
   private static final String JOIN = " - ";
   private static final String CUT = "...";
   private static final String DEVICE = ".device";
@@ -29,10 +36,6 @@ final class UnitDrafts {
       draft = new Draft(name);
     }
 
-    boolean is(String text) {
-      return texts.contains(text);
-    }
-
     boolean mayBe(String text) {
       return texts.stream().anyMatch(own -> Names.same(own, text));
     }
@@ -40,6 +43,8 @@ final class UnitDrafts {
 
   private final Names names;
   private final List<Called> units = new ArrayList<>();
+  private final Map<String, Called> byText = new HashMap<>();
+  private int searches;
 
   UnitDrafts(Names names) {
     this.names = names;
@@ -74,8 +79,7 @@ final class UnitDrafts {
     String id = join < 0 ? text : text.substring(0, join);
     String title = join < 0 ? "" : text.substring(join + JOIN.length());
     String path = path(id);
-    Predicate<Called> named = u -> u.is(id) || u.is(path) || (!title.isEmpty() && u.is(title));
-    Optional<Called> known = first(named);
+    Optional<Called> known = called(id).or(() -> called(path)).or(() -> called(title));
     if (known.isEmpty()) {
       known = first(u -> !u.whole && (u.mayBe(text) || u.mayBe(id) || u.mayBe(path)));
     }
@@ -86,12 +90,12 @@ final class UnitDrafts {
             u.draft.rename(path);
           }
           u.whole = true;
-          u.texts.add(text);
-          u.texts.add(id);
-          u.texts.add(path);
+          note(u, text);
+          note(u, id);
+          note(u, path);
           if (!title.isEmpty()) {
             u.draft.call(title.startsWith("/") ? "" : title);
-            u.texts.add(title);
+            note(u, title);
           }
         });
     return unit.map(u -> u.draft);
@@ -102,17 +106,17 @@ final class UnitDrafts {
     boolean endOnly = shortened.startsWith(CUT);
     String title = wholeTitle(shortened);
     Optional<Called> unit =
-        first(u -> !title.isEmpty() && (u.is(title) || u.is(path(title))))
+        called(shortened)
+            .or(() -> called(title))
+            .or(() -> called(path(title)))
             .or(() -> first(u -> u.whole && u.mayBe(shortened)))
             .or(() -> first(u -> !u.whole && !endOnly && u.mayBe(shortened)))
             .or(() -> first(u -> !u.whole && u.draft.state() == ThingState.STARTING && u.mayBe(shortened)))
             .or(() -> added(title.startsWith("/") ? path(title) : shown(shortened)));
     unit.ifPresent(
         u -> {
-          u.texts.add(shortened);
-          if (!title.isEmpty()) {
-            u.texts.add(title);
-          }
+          note(u, shortened);
+          note(u, title);
         });
     return unit.map(u -> u.draft);
   }
@@ -145,7 +149,20 @@ final class UnitDrafts {
     return text.startsWith("dev-") && end ? text.substring(0, cut + CUT.length()) : text;
   }
 
+  private void note(Called unit, String text) {
+    if (!text.isEmpty() && unit.texts.size() < MOST_TEXTS && unit.texts.add(text)) {
+      byText.putIfAbsent(text, unit);
+    }
+  }
+
+  private Optional<Called> called(String text) {
+    return Optional.ofNullable(byText.get(text));
+  }
+
   private Optional<Called> first(Predicate<Called> which) {
+    if (searches++ > MOST_SEARCHES) {
+      return Optional.empty();
+    }
     return units.stream().filter(which).findFirst();
   }
 

@@ -3,6 +3,7 @@ package standstill.machine;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import standstill.base.Stage;
 import standstill.base.ThingSort;
 import standstill.base.ThingState;
 
@@ -14,7 +15,9 @@ final class Units {
   private Units() {}
 
   static Said neverFinished(Machine machine) {
-    if (machine.things(ThingSort.UNIT).isEmpty()) {
+    // Before the installed system runs, units wait for the root, which other statements tell of.
+    if (machine.things(ThingSort.UNIT).isEmpty()
+        || !machine.trace().stage().isAfter(Stage.ROOT)) {
       return Said.NOT_COVERED;
     }
     return Said.of(

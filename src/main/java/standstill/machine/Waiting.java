@@ -33,7 +33,7 @@ public record Waiting(Map<String, String> behind, List<Thing> unfinished, int lo
   private static final int STILL_RUNNING = 40;
 
   /** Lines near the end in which a unit without a job that is shown was begun. */
-  private static final int LAST_LINES = 10;
+  private static final int LAST_LINES = 3;
 
   /** Units of which one may be what holds the boot. */
   private static final int FEW = 2;

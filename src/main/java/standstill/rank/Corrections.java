@@ -18,6 +18,7 @@ public final class Corrections {
           FarFromEnd.NAME,
           StopUnseen.NAME,
           CameThrough.NAME,
+          TroubleAtEnd.NAME,
           StageFit.NAME,
           Absence.NAME,
           Borrowed.NAME,

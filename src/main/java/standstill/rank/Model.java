@@ -31,6 +31,8 @@ record Model(Scale scale) {
           "stop-unseen",
           "read-out",
           "ended-well",
+          "trouble-last",
+          "trouble-done",
           "temperature",
           "stop-temperature",
           "pull",

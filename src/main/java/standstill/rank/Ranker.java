@@ -78,7 +78,8 @@ public final class Ranker {
             new LeftOver(model, corrections),
             new Temper(model, corrections),
             new StopUnseen(model, corrections),
-            new CameThrough(model, corrections));
+            new CameThrough(model, corrections),
+            new TroubleAtEnd(model, corrections));
   }
 
   /**

@@ -38,7 +38,8 @@ final class Weighing {
       LeftOver leftOver,
       Temper temper,
       StopUnseen stopUnseen,
-      CameThrough cameThrough) {}
+      CameThrough cameThrough,
+      TroubleAtEnd troubleAtEnd) {}
 
   /**
    * A weighing.
@@ -97,6 +98,16 @@ final class Weighing {
     if (shown != 1) {
       factors.add(
           new Factor(Factor.Kind.STAGE, shown, "the text was taken on a system that runs", List.of()));
+    }
+    double trouble =
+        stop.nothing() ? rules.troubleAtEnd().factor(matches, trace, rules.telling()) : 1;
+    if (trouble < 1) {
+      factors.add(
+          new Factor(
+              Factor.Kind.ABSENT,
+              trouble,
+              "a decisive sign of trouble stands in the installed system or on the last lines",
+              List.of()));
     }
     double unseen = rules.stopUnseen().factor(signs.apply(stop), !clues.isEmpty());
     if (unseen < 1) {

@@ -9,6 +9,7 @@ import java.util.Objects;
 import java.util.Optional;
 import standstill.base.Base;
 import standstill.base.Family;
+import standstill.guide.Look;
 import standstill.log.Boot;
 import standstill.log.BootLog;
 import standstill.log.LogLine;
@@ -18,6 +19,7 @@ import standstill.match.SignMatcher;
 import standstill.rank.Cause;
 import standstill.rank.Ranker;
 import standstill.rank.Ranking;
+import standstill.rank.Verdict;
 import standstill.trace.Trace;
 import standstill.trace.Tracer;
 
@@ -61,12 +63,12 @@ public final class Diagnoser {
     return ranker;
   }
 
-  /** Diagnoses the last boot of a text. */
+  /** Diagnoses the last boot of a text that stopped. */
   public Report diagnose(byte[] bytes) {
     return diagnose(read(bytes), 0);
   }
 
-  /** Diagnoses the last boot of a text. */
+  /** Diagnoses the last boot of a text that stopped. */
   public Report diagnose(String text) {
     return diagnose(taken(reader.read(text)), 0);
   }
@@ -100,7 +102,7 @@ public final class Diagnoser {
   /**
    * Diagnoses one boot of a log.
    *
-   * @param boot its number from 1; 0 for the last one
+   * @param boot its number from 1; 0 for the last one that stopped
    * @throws IllegalArgumentException when the log has no boot of that number
    */
   public Report diagnose(BootLog log, int boot) {
@@ -133,17 +135,22 @@ public final class Diagnoser {
     Report.Diagnosis diagnosis =
         new Report.Diagnosis(
             seen.boot(),
+            seen.why(),
             guessed(seen.trace(), ranking),
             ranking,
             seen.matches().trails(),
-            unexplained(seen.boot(), seen.matches().explained()));
+            unexplained(seen.boot(), seen.matches().explained()),
+            ranking.verdict() == Verdict.NO_STALL
+                ? Optional.empty()
+                : Look.best(base, ranking),
+            seen.matches().machine());
     return new Report(ranking.verdict().word(), "", log, Optional.of(diagnosis));
   }
 
   /**
    * What is to be seen in one boot of a log; empty when it is not a boot log.
    *
-   * @param boot its number from 1; 0 for the last one
+   * @param boot its number from 1; 0 for the last one that stopped
    */
   public Optional<Sighting> sight(BootLog log, int boot) {
     Optional<Family> family = base.family(log.family());
@@ -153,10 +160,12 @@ public final class Diagnoser {
         || !family.get().notDiagnosed().isEmpty()) {
       return Optional.empty();
     }
-    Boot chosen = log.boots().get((boot == 0 ? log.boots().size() : boot) - 1);
-    String id = family.get().id();
-    Trace trace = tracer(family.get()).trace(chosen);
-    return Optional.of(new Sighting(id, chosen, trace, matcher(family.get()).match(chosen, trace)));
+    return Optional.of(BootChoice.choose(log.boots(), boot, b -> sight(family.get(), b)));
+  }
+
+  private Sighting sight(Family family, Boot boot) {
+    Trace trace = tracer(family).trace(boot);
+    return new Sighting(family.id(), boot, trace, matcher(family).match(boot, trace));
   }
 
   /** Without a milestone the likeliest cause's own stage is the best guess. */

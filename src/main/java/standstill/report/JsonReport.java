@@ -59,6 +59,10 @@ public final class JsonReport {
     input.put("lines", report.log().lineCount());
     input.put("boots", report.log().boots().size());
     input.put("boot", report.diagnosis().map(d -> d.boot().number()).orElse(0));
+    report
+        .diagnosis()
+        .filter(d -> !d.whyBoot().isEmpty())
+        .ifPresent(d -> input.put("bootBecause", d.whyBoot()));
     input.put("family", report.log().family());
     if (report.diagnosis().isEmpty()) {
       ObjectNode trace = root.putObject("trace");
@@ -85,6 +89,16 @@ public final class JsonReport {
     List<Cause> shown =
         diagnosis.ranking().listed().stream().filter(Cause::hasProof).limit(top).toList();
     shown.forEach(cause -> cause(causes.addObject(), cause));
+    diagnosis
+        .look()
+        .ifPresent(
+            look -> {
+              ObjectNode node = root.putObject("look");
+              node.put("id", look.check().id());
+              node.put("title", look.check().title());
+              node.put("minutes", look.check().minutes());
+              strings(node.putArray("how"), look.check().how());
+            });
     ArrayNode trails = root.putArray("falseTrails");
     diagnosis.trails().forEach(trail -> trail(trails.addObject(), trail));
     ArrayNode unexplained = root.putArray("unexplained");

@@ -2,10 +2,12 @@ package standstill.report;
 
 import java.util.List;
 import java.util.Optional;
+import standstill.guide.Look;
 import standstill.log.Boot;
 import standstill.log.BootLog;
 import standstill.log.LogLine;
 import standstill.match.SeenTrail;
+import standstill.machine.Machine;
 import standstill.rank.Ranking;
 import standstill.trace.Trace;
 
@@ -34,13 +36,23 @@ public record Report(String verdict, String reason, BootLog log, Optional<Diagno
    * The diagnosis of one boot.
    *
    * @param boot the boot that was looked at
+   * @param whyBoot why that one, when the text has several; empty otherwise
    * @param trace how far it came
    * @param ranking causes with probabilities
    * @param trails lines that look bad and are harmless
    * @param unexplained warnings and errors near the stop that nothing explains
+   * @param look the look that would settle most; empty when none would
+   * @param machine what the lines say of the machine
    */
   public record Diagnosis(
-      Boot boot, Trace trace, Ranking ranking, List<SeenTrail> trails, List<LogLine> unexplained) {
+      Boot boot,
+      String whyBoot,
+      Trace trace,
+      Ranking ranking,
+      List<SeenTrail> trails,
+      List<LogLine> unexplained,
+      Optional<Look> look,
+      Optional<Machine> machine) {
     public Diagnosis {
       trails = List.copyOf(trails);
       unexplained = List.copyOf(unexplained);

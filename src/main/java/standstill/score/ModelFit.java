@@ -26,6 +26,8 @@ public final class ModelFit {
     GRID.put("stop-unseen", new double[] {0.02, 0.05, 0.1, 0.2});
     GRID.put("read-out", new double[] {5, 10, 20, 50});
     GRID.put("ended-well", new double[] {1, 2, 4, 8});
+    GRID.put("trouble-last", new double[] {0.03, 0.1, 0.3, 1});
+    GRID.put("trouble-done", new double[] {0.03, 0.1, 0.2, 0.4, 1});
     GRID.put("coarse-share", new double[] {0.15, 0.25, 0.4, 0.7, 1});
     GRID.put("stop-by-stage", new double[] {0.01, 0.03, 0.06, 0.1, 0.2});
     GRID.put("stop-elsewhere", new double[] {0.0003, 0.001, 0.003, 0.01});
