@@ -138,7 +138,7 @@ class FamiliesTest {
       part: kernel
       how-common: often
       about: An invented fault.
-      symptoms: []
+      symptoms: [spring-creaks]
       signs:
         - id: spring-is-worn
           line: 'spring (?P<name>\\S+) is worn'
@@ -162,13 +162,17 @@ class FamiliesTest {
       reviewed: {on: 2026-11-30, by: base-team}
       """;
 
+  private static final String SYMPTOM =
+      "- {id: spring-creaks, title: It creaks, stages: [kernel], look: It creaks.,"
+          + " reviewed: {on: 2026-11-30, by: base-team}}\n";
+
   @Test
   void aNewFamilyIsDataAlone() throws IOException {
     List<BaseText> files = new ArrayList<>();
     for (String name : List.of("scale.yaml", "families/pc.yaml", "families/linux.yaml")) {
       files.add(BaseText.of(name, "kb/" + name, Files.readAllBytes(Path.of("kb", name))));
     }
-    files.add(new BaseText("symptoms.yaml", "kb/symptoms.yaml", "[]\n"));
+    files.add(new BaseText("symptoms.yaml", "kb/symptoms.yaml", SYMPTOM));
     files.add(new BaseText("families/toy.yaml", "kb/families/toy.yaml", TOY));
     files.add(
         new BaseText(
