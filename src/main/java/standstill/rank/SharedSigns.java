@@ -18,8 +18,8 @@ import standstill.text.PatternSet;
 /**
  * P(sign | a rival), as far as the base itself knows it: the rivals of a cause are the other causes
  * of its stops, each as common as it is, and a rival shows a sign where one of its own signs is
- * proven by a text that the sign matches too. The general faults of a stop stand for its causes that
- * aren't listed. So the line in which a stop shows itself, which many of its causes have among
+ * proven by a text that the sign matches too. The general faults of a stop stand for its causes
+ * that aren't listed. So the line in which a stop shows itself, which many of its causes have among
  * their signs, tells none of them from the others, whatever the words say.
  */
 final class SharedSigns {
@@ -116,7 +116,8 @@ final class SharedSigns {
       Map<Stop, Double> totals,
       EndsIn endsIn,
       Consequences consequences) {
-    // What leads to the fault, and what it leads to, are no rivals: they are weighed with each other.
+    // What leads to the fault, and what it leads to, are no rivals: they are weighed with each
+    // other.
     Set<String> kin = new HashSet<>();
     consequences.of(each.fault()).keySet().forEach(f -> kin.add(f.id()));
     for (Fault rival : shownBy.keySet()) {
@@ -126,13 +127,12 @@ final class SharedSigns {
     }
     double sum = 0;
     double mass = 0;
-    for (Stop stop : base.stopsOf(each.fault().families().get(0))) {
+    for (Stop stop : base.stopsOf(each.fault())) {
       double ends = endsIn.chance(each.fault(), stop);
       if (ends < OWN_STOP) {
         continue;
       }
-      double listed =
-          totals.getOrDefault(stop, 0.0) - weight(each.fault(), stop, endsIn);
+      double listed = totals.getOrDefault(stop, 0.0) - weight(each.fault(), stop, endsIn);
       double open = stop.unlisted().value();
       double others = listed * open / (1 - open);
       double shared = 0;
