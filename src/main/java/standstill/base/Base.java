@@ -66,18 +66,8 @@ public record Base(
       List<Trail> trails,
       Map<String, Rate> rates) {
     this(
-        scale,
-        families,
-        faults,
-        checks,
-        symptoms,
-        trails,
-        List.of(),
-        rates,
-        List.of(),
-        Map.of(),
-        List.of(),
-        List.of());
+        scale, families, faults, checks, symptoms, trails, List.of(), rates, List.of(), Map.of(),
+        List.of(), List.of());
   }
 
   /** The family of that id. */

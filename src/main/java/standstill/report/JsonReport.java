@@ -78,8 +78,7 @@ public final class JsonReport {
     ArrayNode causes = root.putArray("causes");
     List<Cause> shown =
         diagnosis.ranking().causes().stream().filter(Cause::hasProof).limit(top).toList();
-    shown.forEach(
-        cause -> cause(causes.addObject(), cause, diagnosis.given(cause)));
+    shown.forEach(cause -> cause(causes.addObject(), cause, diagnosis.given(cause)));
     ObjectNode system = root.putObject("system");
     diagnosis
         .cases()
@@ -196,8 +195,7 @@ public final class JsonReport {
     strings(node.putArray("cautions"), fix.cautions());
     node.put("lasts", fix.scope().lasting() ? "lasting" : "one-boot");
     node.put("first", fix.scope().first().orElse(null));
-    strings(
-        node.putArray("when"), fix.scope().when().stream().map(Condition::words).toList());
+    strings(node.putArray("when"), fix.scope().when().stream().map(Condition::words).toList());
     node.put("versions", fix.scope().span().words());
   }
 

@@ -277,20 +277,20 @@ public final class BaseReader {
   }
 
   private void milestone(Base base, List<String> families, SignForm form, Position where) {
-      if (form instanceof SignForm.Without without) {
-        for (String familyId : families) {
-          base.family(familyId)
-              .filter(family -> family.milestone(without.milestone()).isEmpty())
-              .ifPresent(
-                  family ->
-                      problem(
-                          where,
-                          "unknown milestone '" + without.milestone() + "' of family " + familyId,
-                          Words.advice(
-                              without.milestone(),
-                              family.milestones().stream().map(m -> m.id()).toList())));
-        }
+    if (form instanceof SignForm.Without without) {
+      for (String familyId : families) {
+        base.family(familyId)
+            .filter(family -> family.milestone(without.milestone()).isEmpty())
+            .ifPresent(
+                family ->
+                    problem(
+                        where,
+                        "unknown milestone '" + without.milestone() + "' of family " + familyId,
+                        Words.advice(
+                            without.milestone(),
+                            family.milestones().stream().map(m -> m.id()).toList())));
       }
+    }
   }
 
   private <T> Map<String, Position> ids(
