@@ -409,8 +409,7 @@ public final class Guide {
             cost,
             costNow,
             after,
-            setup.fixes().stream()
-                    .anyMatch(f -> f.scope().first().equals(Optional.of(first.id())))
+            setup.fixes().stream().anyMatch(f -> f.scope().first().equals(Optional.of(first.id())))
                 ? "It comes before a repair that has a good chance for its cost."
                 : "Of all repairs it has the best chance for its cost, and no question left would pay for"
                     + " itself.",

@@ -88,7 +88,9 @@ public record Report(String verdict, String reason, BootLog log, Optional<Diagno
           machine);
     }
 
-    /** What is known for the repairs of a cause: the system, and the values that its signs caught. */
+    /**
+     * What is known for the repairs of a cause: the system, and the values that its signs caught.
+     */
     public Given given(Cause cause) {
       return new Given(cases, Captured.of(cause));
     }

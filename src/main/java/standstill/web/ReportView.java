@@ -347,7 +347,9 @@ public record ReportView(
         terms(base, fix));
   }
 
-  /** How long a fix holds, for which versions, and what comes before it; empty when nothing does. */
+  /**
+   * How long a fix holds, for which versions, and what comes before it; empty when nothing does.
+   */
   private static String terms(Base base, Fix fix) {
     List<String> terms = new ArrayList<>();
     if (!fix.scope().lasting()) {

@@ -467,8 +467,7 @@ final class Shapes {
         must("family", SOME_IDS, "Families of logs that print them."),
         must(
             "signs",
-            ListOf.some(
-                Shape.of("a sign", SIGN_ID, LINE, SEEN, UNLIKE, SINCE, UNTIL, PRINTED_BY)),
+            ListOf.some(Shape.of("a sign", SIGN_ID, LINE, SEEN, UNLIKE, SINCE, UNTIL, PRINTED_BY)),
             "The lines."),
         may(
             "harmless-only-when",
