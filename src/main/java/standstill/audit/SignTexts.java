@@ -4,10 +4,12 @@ import java.util.ArrayList;
 import java.util.List;
 import standstill.base.Base;
 import standstill.base.Example;
+import standstill.base.FactLine;
 import standstill.base.Family;
 import standstill.base.Fault;
 import standstill.base.LineForm;
 import standstill.base.Milestone;
+import standstill.base.NameRule;
 import standstill.base.Sign;
 import standstill.base.SignForm;
 import standstill.base.Trail;
@@ -53,6 +55,21 @@ final class SignTexts implements Rule {
       }
       for (Example example : family.begins()) {
         test(problems, where, example.line(), example.seen(), List.of());
+      }
+      for (FactLine fact : family.facts().lines()) {
+        test(problems, where, fact.line(), fact.seen(), List.of());
+        for (String text : fact.seen()) {
+          if (!fact.fits(text)) {
+            problems.add(
+                Problem.error(
+                    where,
+                    "fact line '" + fact.id() + "' does not take its text: " + text,
+                    "the text lacks what must stand beside, or has what must not"));
+          }
+        }
+      }
+      for (NameRule rule : family.facts().names()) {
+        test(problems, where, rule.line(), rule.seen(), List.of());
       }
       for (LineForm form : family.lineForms()) {
         for (String seen : form.seen()) {

@@ -15,6 +15,7 @@ import java.util.Set;
  *
  * @param scale what words mean
  * @param families by kernel
+ * @param stops what boots end in
  * @param faults every fault
  * @param checks every check
  * @param symptoms every symptom
@@ -22,19 +23,26 @@ import java.util.Set;
  * @param walks walks written by hand
  * @param rates measured background rates by sign id; signs that were never measured are absent
  * @param synonyms words that mean the same in a search
+ * @param retired former ids of fixes to those of their successors, both with their fault's; besides
+ *     those that a fault itself names
  */
 public record Base(
     Scale scale,
     List<Family> families,
+    List<Stop> stops,
     List<Fault> faults,
     List<Check> checks,
     List<Symptom> symptoms,
     List<Trail> trails,
     List<Walk> walks,
     Map<String, Rate> rates,
-    List<Synonyms> synonyms) {
+    List<Synonyms> synonyms,
+    Map<String, String> retired) {
+  private static final int MOST_SUCCESSIONS = 20;
+
   public Base {
     families = List.copyOf(families);
+    stops = List.copyOf(stops);
     faults = List.copyOf(faults);
     checks = List.copyOf(checks);
     symptoms = List.copyOf(symptoms);
@@ -42,9 +50,10 @@ public record Base(
     walks = List.copyOf(walks);
     rates = Collections.unmodifiableMap(new LinkedHashMap<>(rates));
     synonyms = List.copyOf(synonyms);
+    retired = Map.copyOf(retired);
   }
 
-  /** A base without walks and synonyms. */
+  /** A base without stops, walks and synonyms. */
   public Base(
       Scale scale,
       List<Family> families,
@@ -53,7 +62,18 @@ public record Base(
       List<Symptom> symptoms,
       List<Trail> trails,
       Map<String, Rate> rates) {
-    this(scale, families, faults, checks, symptoms, trails, List.of(), rates, List.of());
+    this(
+        scale,
+        families,
+        List.of(),
+        faults,
+        checks,
+        symptoms,
+        trails,
+        List.of(),
+        rates,
+        List.of(),
+        Map.of());
   }
 
   /** The family of that id. */
@@ -67,6 +87,37 @@ public record Base(
         .filter(f -> f.id().equals(id))
         .findFirst()
         .or(() -> faults.stream().filter(f -> f.aliases().contains(id)).findFirst());
+  }
+
+  /** The fix of that id, or the successor of the one that once had it. */
+  public Optional<Fix> fix(String id) {
+    String now = id;
+    for (int i = 0; i < MOST_SUCCESSIONS; i++) {
+      String sought = now;
+      Optional<Fault> fault = faultOfFix(sought);
+      Optional<Fix> found =
+          fault.flatMap(
+              f -> f.fixes().stream().filter(x -> x.own().equals(Fix.own(sought))).findFirst());
+      if (found.isPresent()) {
+        return found;
+      }
+      String successor =
+          fault
+              .map(f -> f.retired().get(Fix.own(sought)))
+              .map(own -> Fix.id(fault.get().id(), own))
+              .orElse(retired.get(sought));
+      if (successor == null) {
+        return Optional.empty();
+      }
+      now = successor;
+    }
+    return Optional.empty();
+  }
+
+  /** The fault whose id, or one of whose former ids, a fix's id begins with. */
+  public Optional<Fault> faultOfFix(String fixId) {
+    int at = fixId.indexOf(Fix.BETWEEN);
+    return at < 0 ? Optional.empty() : fault(fixId.substring(0, at));
   }
 
   /** Ids of all faults that a fault ends in, over any number of links. */
@@ -102,6 +153,19 @@ public record Base(
     return walks.stream().filter(w -> w.id().equals(id)).findFirst();
   }
 
+  /** The stop of that id, or the one that once had it. */
+  public Optional<Stop> stop(String id) {
+    return stops.stream()
+        .filter(s -> s.id().equals(id))
+        .findFirst()
+        .or(() -> stops.stream().filter(s -> s.aliases().contains(id)).findFirst());
+  }
+
+  /** Stops that occur in a family, in the order of their files. */
+  public List<Stop> stopsOf(String family) {
+    return stops.stream().filter(s -> s.families().contains(family)).toList();
+  }
+
   /** Faults that occur in a family, in the order of their files. */
   public List<Fault> faultsOf(String family) {
     return faults.stream().filter(f -> f.families().contains(family)).toList();
@@ -113,11 +177,40 @@ public record Base(
   public Base without(String faultId) {
     List<Fault> kept = new ArrayList<>(faults);
     kept.removeIf(f -> f.id().equals(faultId));
-    return new Base(scale, families, kept, checks, symptoms, trails, walks, rates, synonyms);
+    return with(scale, kept, rates, retired);
+  }
+
+  /** The same base with other numbers of the model. */
+  public Base withModel(Map<String, Double> model) {
+    return with(scale.withModel(model), faults, rates, retired);
+  }
+
+  /** The same base with other former ids of fixes. */
+  public Base withRetired(Map<String, String> others) {
+    return with(scale, faults, rates, others);
   }
 
   /** The same base with other background rates. */
   public Base withRates(Map<String, Rate> others) {
-    return new Base(scale, families, faults, checks, symptoms, trails, walks, others, synonyms);
+    return with(scale, faults, others, retired);
+  }
+
+  private Base with(
+      Scale newScale,
+      List<Fault> newFaults,
+      Map<String, Rate> newRates,
+      Map<String, String> newRetired) {
+    return new Base(
+        newScale,
+        families,
+        stops,
+        newFaults,
+        checks,
+        symptoms,
+        trails,
+        walks,
+        newRates,
+        synonyms,
+        newRetired);
   }
 }

@@ -14,6 +14,7 @@ import standstill.text.Pattern;
  * @param ramdisk lines that show that the init program is the one in the initial ramdisk
  * @param lineForms beginnings of lines, tried in order
  * @param milestones lines that prove a stage, in order of the boot
+ * @param facts what its lines say of the machine
  */
 public record Family(
     String id,
@@ -22,13 +23,26 @@ public record Family(
     List<Example> begins,
     List<Pattern> ramdisk,
     List<LineForm> lineForms,
-    List<Milestone> milestones) {
+    List<Milestone> milestones,
+    Facts facts) {
   public Family {
     recognise = List.copyOf(recognise);
     begins = List.copyOf(begins);
     ramdisk = List.copyOf(ramdisk);
     lineForms = List.copyOf(lineForms);
     milestones = List.copyOf(milestones);
+  }
+
+  /** A family that says nothing of the machine. */
+  public Family(
+      String id,
+      String title,
+      List<Example> recognise,
+      List<Example> begins,
+      List<Pattern> ramdisk,
+      List<LineForm> lineForms,
+      List<Milestone> milestones) {
+    this(id, title, recognise, begins, ramdisk, lineForms, milestones, Facts.NONE);
   }
 
   /** The milestone of that name. */

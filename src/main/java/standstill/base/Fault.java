@@ -21,6 +21,8 @@ import standstill.text.Position;
  * @param about one paragraph, plain language
  * @param symptoms ids
  * @param signs what it leaves in a log
+ * @param endsIn ids of stops in which boots with this fault end, each with P(stop | this fault), as
+ *     written
  * @param leadsTo ids of faults whose signs this one also produces
  * @param toldApartBy check id to answer id to P(answer | this fault), as written
  * @param fixes repairs, as written
@@ -28,6 +30,8 @@ import standstill.text.Position;
  * @param sources where the statements come from
  * @param reviewed when somebody last looked at the entry
  * @param aliases former ids
+ * @param retired former ids of its signs and fixes to the ids of their successors, both without the
+ *     fault's own
  * @param where its file
  */
 public record Fault(
@@ -43,12 +47,14 @@ public record Fault(
     List<String> symptoms,
     List<Sign> signs,
     List<String> leadsTo,
+    Map<String, Chance> endsIn,
     Map<String, Map<String, Chance>> toldApartBy,
     List<Fix> fixes,
     String prevent,
     List<Source> sources,
     Reviewed reviewed,
     List<String> aliases,
+    Map<String, String> retired,
     Position where) {
   public Fault {
     families = List.copyOf(families);
@@ -56,10 +62,12 @@ public record Fault(
     symptoms = List.copyOf(symptoms);
     signs = List.copyOf(signs);
     leadsTo = List.copyOf(leadsTo);
+    endsIn = java.util.Collections.unmodifiableMap(new LinkedHashMap<>(endsIn));
     toldApartBy = java.util.Collections.unmodifiableMap(new LinkedHashMap<>(toldApartBy));
     fixes = List.copyOf(fixes);
     sources = List.copyOf(sources);
     aliases = List.copyOf(aliases);
+    retired = Map.copyOf(retired);
   }
 
   /**

@@ -1,6 +1,7 @@
 package standstill.base;
 
 import java.util.List;
+import java.util.Set;
 import standstill.text.Position;
 
 /**
@@ -13,6 +14,8 @@ import standstill.text.Position;
  * @param general ids of general faults that are right where the base lacks the cause: for an
  *     unlisted one, and when the labelled fault is taken out of the base
  * @param stage where progress ended
+ * @param stageAlso stages that are fair as well
+ * @param stops ids of the stops that are right; empty where the label does not say
  * @param cut {@code whole}, {@code last-25} or {@code excerpt}
  * @param made how it was provoked
  * @param licence of the log
@@ -25,6 +28,8 @@ public record Label(
     List<String> also,
     List<String> general,
     Stage stage,
+    Set<Stage> stageAlso,
+    List<String> stops,
     String cut,
     String made,
     String licence,
@@ -41,6 +46,13 @@ public record Label(
   public Label {
     also = List.copyOf(also);
     general = List.copyOf(general);
+    stageAlso = Set.copyOf(stageAlso);
+    stops = List.copyOf(stops);
+  }
+
+  /** Whether a stage is a right answer. */
+  public boolean accepts(Stage found) {
+    return found == stage || stageAlso.contains(found);
   }
 
   /** Whether a fault stopped it that the base has. */

@@ -36,6 +36,13 @@ public record Scale(
     return Collections.unmodifiableMap(new LinkedHashMap<>(map));
   }
 
+  /** The same scale with some numbers of the model changed. */
+  public Scale withModel(Map<String, Double> changed) {
+    Map<String, Double> all = new LinkedHashMap<>(model);
+    all.putAll(changed);
+    return new Scale(chances, frequencies, parts, needs, riskMinutes, needMinutes, all);
+  }
+
   /** A number of the ranking model, which the reader has made sure is there. */
   public double model(String name) {
     Double value = model.get(name);

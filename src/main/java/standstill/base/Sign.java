@@ -7,10 +7,12 @@ import standstill.text.Position;
 /**
  * What a fault leaves in a log.
  *
- * @param id unique in the base: the fault's id, a slash, the sign's number within the fault from 1
+ * @param id unique in the base, for ever: the fault's id, a slash, the sign's own id
  * @param form what has to be in the log
  * @param shows P(sign | the fault)
  * @param elsewhere P(sign | a boot with another cause, or none), as written
+ * @param rivals P(sign | another cause of the same stop), as written; the same as {@code elsewhere}
+ *     when the entry does not say
  * @param event signs of one fault with the same event are one event; the sign's id when it stands
  *     alone
  * @param says a sentence with {@code {group}} places for captured values, or empty
@@ -24,6 +26,7 @@ public record Sign(
     SignForm form,
     Chance shows,
     Chance elsewhere,
+    Chance rivals,
     String event,
     String says,
     List<String> seen,

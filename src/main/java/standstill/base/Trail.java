@@ -37,6 +37,7 @@ public record Trail(
   /**
    * A line of a false trail.
    *
+   * @param id unique in the base, for ever: the trail's id, a slash, the line's own id
    * @param line the pattern
    * @param seen texts that it must match
    * @param unlike near misses
@@ -44,6 +45,7 @@ public record Trail(
    * @param where its place
    */
   public record TrailSign(
+      String id,
       Pattern line,
       List<String> seen,
       List<String> unlike,

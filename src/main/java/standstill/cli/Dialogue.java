@@ -345,7 +345,7 @@ final class Dialogue {
         line(Paragraph.oneLine(each, Paragraph.WIDTH));
       }
     }
-    Course.faultOf(base, course.cured().orElse(""))
+    base.faultOfFix(course.cured().orElse(""))
         .filter(f -> !f.prevent().isEmpty())
         .ifPresent(
             f -> {

@@ -8,10 +8,12 @@ import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Set;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
@@ -29,7 +31,10 @@ import standstill.score.Metrics;
 import standstill.score.Reliability;
 import standstill.score.Result;
 import standstill.score.Score;
+import standstill.rank.Corrections;
 import standstill.score.Scorer;
+import standstill.score.Source;
+import standstill.store.SourceFolder;
 import standstill.store.BootFolder;
 import standstill.text.Problem;
 
@@ -82,6 +87,42 @@ final class ScoreCommand implements Callable<Integer> {
       description =
           "Fail with exit code 1 when a measure is worse than recorded in this JSON file.")
   private @Nullable Path least;
+
+  @Option(
+      names = "--sources",
+      paramLabel = "DIR",
+      description = {
+        "Measure on sources that other people keep as well: each folder in DIR with a labels.yaml is one, and an"
+            + " outer fold. Nothing that is fitted on a source is judged on it."
+      })
+  private @Nullable Path sources;
+
+  @Option(
+      names = "--judged",
+      paramLabel = "DIR",
+      defaultValue = "src/lab/sources",
+      description =
+          "Folder that says which faults and stops are right for the logs of those sources;"
+              + " ${DEFAULT-VALUE} when left out.")
+  private Path judged = Path.of("src/lab/sources");
+
+  @Option(
+      names = "--without",
+      paramLabel = "NAME",
+      description = "Switch a correction of the model off, to see what it earns.")
+  private Set<String> without = Set.of();
+
+  @Option(
+      names = "--ablation",
+      description = "Switch each correction off in turn, and print what that costs in each source.")
+  private boolean ablation;
+
+  @Option(
+      names = "--fit-model",
+      description =
+          "Fit the numbers of the model, once for each source on all the others, and report how they do on it;"
+              + " then once on all, for kb/scale.yaml.")
+  private boolean fitModel;
 
   @Option(
       names = "--walks",
@@ -146,8 +187,19 @@ final class ScoreCommand implements Callable<Integer> {
     if (boots.logs().isEmpty()) {
       throw new Failure(ExitCode.UNREADABLE, "no labelled log in " + folder);
     }
-    Scorer scorer = new Scorer(used, boots.logs());
-    Score score = (asIs ? scorer.asIs() : scorer.score());
+    List<Source> all = new ArrayList<>(List.of(new Source(Scorer.OWN, boots.logs())));
+    all.addAll(others(out));
+    Scorer scorer = new Scorer(used, all, corrections());
+    if (ablation) {
+      return SourceTable.ablation(scorer, out);
+    }
+    if (fitModel) {
+      return SourceTable.fitted(scorer, used, out);
+    }
+    Score score = asIs ? scorer.asIs() : scorer.score();
+    if (all.size() > 1) {
+      SourceTable.print(score, scorer.sources(), out);
+    }
     List<Scorer.Hidden> hidden = hideEach ? scorer.hideEach() : List.of();
     try {
       if (fit != null) {
@@ -168,6 +220,33 @@ final class ScoreCommand implements Callable<Integer> {
     } catch (IOException e) {
       throw new Failure(
           ExitCode.UNREADABLE, "a file could not be written or read: " + e.getMessage());
+    }
+  }
+
+  private List<Source> others(PrintWriter out) {
+    if (sources == null) {
+      return List.of();
+    }
+    if (!Files.isDirectory(sources)) {
+      out.println("no sources measured: there is no folder " + sources);
+      return List.of();
+    }
+    try {
+      SourceFolder.Sources read = SourceFolder.read(sources, judged);
+      read.problems().stream().map(Problem::toString).forEach(out::println);
+      return read.sources();
+    } catch (IOException e) {
+      throw new Failure(ExitCode.UNREADABLE, "the sources could not be read: " + e.getMessage());
+    }
+  }
+
+  private Corrections corrections() {
+    try {
+      return Corrections.without(without);
+    } catch (IllegalArgumentException e) {
+      throw new ParameterException(
+          Objects.requireNonNull(spec).commandLine(),
+          e.getMessage() + "; there are " + String.join(", ", Corrections.NAMES));
     }
   }
 
@@ -326,11 +405,15 @@ final class ScoreCommand implements Callable<Integer> {
         Rate rate = rates.get(sign.id());
         if (rate != null) {
           yaml.append("  - {fault: ").append(fault.id());
-          yaml.append(", sign: '").append(sign.form().describe().replace("'", "''")).append("'");
+          yaml.append(", sign: ").append(sign.id().substring(fault.id().length() + 1));
           yaml.append(", seen: ")
               .append(rate.seen())
               .append(", of: ")
               .append(rate.boots())
+              .append(", rivals-seen: ")
+              .append(rate.rivalsSeen())
+              .append(", rivals: ")
+              .append(rate.rivals())
               .append("}\n");
         }
       }

@@ -61,7 +61,8 @@ final class Skeleton {
     line("leads-to: []");
     line("told-apart-by: []");
     line("fixes:");
-    blank("  - ", "title", "what repairs it");
+    blank("  - ", "id", "names the repair within the fault for ever, such as write-loader-anew");
+    blank("    ", "title", "what repairs it");
     list("    ", "steps", "one step each");
     blank("    ", "minutes", "how long it takes");
     blank("    ", "cures", "chance that it repairs this fault");
@@ -125,10 +126,11 @@ final class Skeleton {
   }
 
   private void sign(SignLine sign) {
+    blank("  - ", "id", "names the sign for ever by what it shows, such as disk-link-is-down");
     if (sign.pattern().isEmpty()) {
-      blank("  - ", "line", "RE2 syntax, matched anywhere in the message");
+      blank("    ", "line", "RE2 syntax, matched anywhere in the message");
     } else {
-      line("  - line: " + quoted(sign.pattern()));
+      line("    line: " + quoted(sign.pattern()));
     }
   }
 

@@ -96,7 +96,7 @@ final class WalkFile {
         throw new Failure(
             ExitCode.UNREADABLE, file + " does not fit this base: " + String.join("; ", problems));
       }
-      return course;
+      return course.renewed(base);
     } catch (NoSuchFileException e) {
       throw new Failure(ExitCode.UNREADABLE, "no file: " + file);
     } catch (IOException e) {

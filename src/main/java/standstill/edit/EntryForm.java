@@ -207,6 +207,7 @@ public final class EntryForm {
 
   private static List<Wanted> sign(Scale scale) {
     return List.of(
+        line("id", "Id", "What it shows, in lower-case words joined by hyphens; it never changes"),
         line("line", "Pattern", "RE2 syntax; {name} of a group can be used below"),
         line("says", "Says", "A sentence for the report"),
         choice("shows", "Shows with this fault", scale.chances().keySet()),
@@ -217,6 +218,7 @@ public final class EntryForm {
 
   private static List<Wanted> fix(Scale scale) {
     return List.of(
+        line("id", "Id", "What is done, in lower-case words joined by hyphens; it never changes"),
         line("title", "Title", ""),
         list("steps", "Steps", "One on a line"),
         line("minutes", "Minutes", ""),

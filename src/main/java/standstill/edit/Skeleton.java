@@ -39,7 +39,8 @@ public final class Skeleton {
     leads-to: []
     told-apart-by: []
     fixes:
-      - title: ''
+      - id: ''
+        title: ''
         steps:
           - ''
         minutes: 10
@@ -70,6 +71,7 @@ public final class Skeleton {
   /** A sign from its first key on. */
   static String sign(String pattern, String seen) {
     return """
+    id: ''
     line: %s
     shows: usually
     elsewhere: hardly-ever

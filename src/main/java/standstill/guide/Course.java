@@ -8,7 +8,6 @@ import java.util.Optional;
 import java.util.Set;
 import standstill.base.Base;
 import standstill.base.Check;
-import standstill.base.Fault;
 import standstill.base.Fix;
 import standstill.base.Stage;
 import standstill.rank.Observations;
@@ -125,6 +124,25 @@ public record Course(
     return new Course(stage, sees, lacks, fixes, turns);
   }
 
+  /**
+   * With the ids that fixes have today, where the walk names them by former ones. Two that became
+   * one keep the later reply.
+   */
+  public Course renewed(Base base) {
+    Set<String> tried = new LinkedHashSet<>();
+    before.forEach(id -> tried.add(base.fix(id).map(Fix::id).orElse(id)));
+    Course renewed = new Course(stage, sees, lacks, tried, List.of());
+    for (Turn turn : turns) {
+      renewed =
+          renewed.reply(
+              turn.kind() == Kind.FIX
+                  ? new Turn(
+                      turn.kind(), base.fix(turn.id()).map(Fix::id).orElse(turn.id()), turn.reply())
+                  : turn);
+    }
+    return renewed;
+  }
+
   /** The fix that helped, if one did. */
   public Optional<String> cured() {
     return turns.stream()
@@ -178,7 +196,7 @@ public record Course(
       }
     }
     for (String fix : before) {
-      if (fix(base, fix).isEmpty()) {
+      if (base.fix(fix).isEmpty()) {
         problems.add("the base has no fix '" + fix + "'");
       }
     }
@@ -212,7 +230,7 @@ public record Course(
             : "'" + turn.reply() + "' is no answer to '" + turn.id() + "'";
       }
       case FIX -> {
-        if (fix(base, turn.id()).isEmpty()) {
+        if (base.fix(turn.id()).isEmpty()) {
           return "the base has no fix '" + turn.id() + "'";
         }
         return List.of(HELPED, NO_HELP, SKIP).contains(turn.reply())
@@ -223,19 +241,5 @@ public record Course(
         return turn.reply().equals(SKIP) ? "" : "'" + turn.reply() + "' is no reply to a log";
       }
     }
-  }
-
-  /** The fix of that id. */
-  public static Optional<Fix> fix(Base base, String id) {
-    return faultOf(base, id)
-        .flatMap(f -> f.fixes().stream().filter(x -> x.id().equals(id)).findFirst());
-  }
-
-  /** The fault that a fix belongs to. */
-  public static Optional<Fault> faultOf(Base base, String fix) {
-    int slash = fix.indexOf('/');
-    return slash < 0
-        ? Optional.empty()
-        : base.faults().stream().filter(f -> f.id().equals(fix.substring(0, slash))).findFirst();
   }
 }

@@ -8,8 +8,9 @@ import java.util.List;
  * @param number 1 for the first boot of the paste
  * @param lines its lines in order; blank ones are left out
  * @param cuts numbers of the lines before which the person who pasted left something out, in order
+ * @param followed whether another start of the machine follows in the same text
  */
-public record Boot(int number, List<LogLine> lines, List<Integer> cuts) {
+public record Boot(int number, List<LogLine> lines, List<Integer> cuts, boolean followed) {
   /** Most lines that anybody types from a photograph. */
   private static final int LONGEST_TYPED = 60;
 
@@ -25,6 +26,6 @@ public record Boot(int number, List<LogLine> lines, List<Integer> cuts) {
 
   /** A boot in which nothing was left out. */
   public Boot(int number, List<LogLine> lines) {
-    this(number, lines, List.of());
+    this(number, lines, List.of(), false);
   }
 }

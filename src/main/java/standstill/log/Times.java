@@ -24,7 +24,7 @@ final class Times {
 
   private Times() {}
 
-  static Boot boot(int number, List<Entry> entries) {
+  static Boot boot(int number, List<Entry> entries, boolean followed) {
     Times times = new Times();
     times.calibrate(entries);
     List<LogLine> lines = new ArrayList<>(entries.size());
@@ -44,7 +44,7 @@ final class Times {
               entry.prefix().level(),
               entry.prefix().process()));
     }
-    return new Boot(number, lines, cuts);
+    return new Boot(number, lines, cuts, followed);
   }
 
   private void calibrate(List<Entry> entries) {

@@ -1,21 +1,35 @@
 package standstill.match;
 
+import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.BitSet;
+import java.util.Comparator;
+import java.util.EnumMap;
+import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.function.ObjIntConsumer;
+import java.util.function.Predicate;
+import java.util.stream.Stream;
 import standstill.base.Base;
 import standstill.base.Family;
 import standstill.base.Fault;
 import standstill.base.Milestone;
 import standstill.base.Sign;
 import standstill.base.SignForm;
+import standstill.base.Statement;
 import standstill.base.Trail;
 import standstill.log.Boot;
 import standstill.log.LogLine;
+import standstill.machine.Found;
+import standstill.machine.Machine;
+import standstill.machine.MachineReader;
+import standstill.machine.Mention;
+import standstill.machine.Said;
 import standstill.text.Pattern;
 import standstill.text.PatternSet;
 import standstill.trace.Gap;
@@ -34,16 +48,25 @@ public final class SignMatcher {
 
   private record OnLine(Fault fault, Sign sign, SignForm.OnLine form) {}
 
+  private record OnFact(Fault fault, Sign sign, Statement statement) {}
+
   private record Missing(Fault fault, Sign sign, SignForm.Without form) {}
+
+  private record Milepost(Fault fault, Sign sign, SignForm.Reached form) {}
 
   private record TrailLine(Trail trail, Pattern pattern) {}
 
   private final Family family;
+  private final Map<String, Integer> order = new HashMap<>();
   private final List<OnLine> onLine = new ArrayList<>();
+  private final List<OnFact> onFact = new ArrayList<>();
   private final List<Missing> missing = new ArrayList<>();
+  private final List<Milepost> reached = new ArrayList<>();
+  private final List<SignForm.Join> joins = new ArrayList<>();
   private final List<TrailLine> trailLines = new ArrayList<>();
   private final PatternSet patterns;
   private final boolean shortcut;
+  private final MachineReader machines;
 
   /** A matcher for the faults of a family. */
   public SignMatcher(Base base, Family family) {
@@ -59,13 +82,21 @@ public final class SignMatcher {
     this.family = family;
     this.shortcut = shortcut;
     List<Pattern> all = new ArrayList<>();
-    for (Fault fault : base.faultsOf(family.id())) {
+    List<Fault> bearers = new ArrayList<>(base.faultsOf(family.id()));
+    base.stopsOf(family.id()).forEach(stop -> bearers.add(stop.bearer()));
+    for (Fault fault : bearers) {
       for (Sign sign : fault.signs()) {
+        order.put(sign.id(), order.size());
         if (sign.form() instanceof SignForm.OnLine form) {
           onLine.add(new OnLine(fault, sign, form));
           all.add(form.line());
+          joins.addAll(form.joins());
+        } else if (sign.form() instanceof SignForm.OfFact form) {
+          onFact.add(new OnFact(fault, sign, form.statement()));
         } else if (sign.form() instanceof SignForm.Without form) {
           missing.add(new Missing(fault, sign, form));
+        } else if (sign.form() instanceof SignForm.Reached form) {
+          reached.add(new Milepost(fault, sign, form));
         }
       }
     }
@@ -77,7 +108,9 @@ public final class SignMatcher {
         }
       }
     }
+    joins.forEach(join -> all.add(join.line()));
     patterns = new PatternSet(all);
+    machines = new MachineReader(family);
   }
 
   /** Finds everything in one boot. */
@@ -102,14 +135,56 @@ public final class SignMatcher {
                   .ifPresent(
                       match ->
                           found
-                              .computeIfAbsent(place, k -> new Lines())
+                              .computeIfAbsent(place, this::linesOf)
                               .add(new Hit(index, line.number(), line.text(), match.values()))));
     }
     trace.milestones().stream().map(Reached::index).forEach(explained::set);
     List<SeenTrail> trails = trails(found, explained);
     List<Complaint> complaints = Complaint.of(boot, explained);
-    List<Seen> signs = signs(found, lines.size(), trace, explained);
-    return new Matches(signs, trails, complaints, explained);
+    List<Seen> signs = signs(found, boot, trace, explained);
+    Machine machine = machines.read(boot, trace);
+    Set<String> untold = new HashSet<>();
+    signs.addAll(mileposts(boot, trace));
+    signs.addAll(facts(machine, untold));
+    signs.sort(Comparator.comparingInt(seen -> order.getOrDefault(seen.sign().id(), 0)));
+    return new Matches(signs, trails, complaints, explained, untold, Optional.of(machine));
+  }
+
+  private List<Seen> facts(Machine machine, Set<String> untold) {
+    Map<Statement, Said> said = new EnumMap<>(Statement.class);
+    List<Seen> signs = new ArrayList<>();
+    for (OnFact each : onFact) {
+      Said answer = said.computeIfAbsent(each.statement(), machine::says);
+      if (answer.holds()) {
+        List<Hit> hits = hits(answer);
+        signs.add(new Seen(each.fault(), each.sign(), hits, Math.max(1, hits.size())));
+      } else if (answer.verdict() == Said.Verdict.NOT_COVERED) {
+        untold.add(each.sign().id());
+      }
+    }
+    return signs;
+  }
+
+  /** A line may show several things; it is named once for each. */
+  private static List<Hit> hits(Said said) {
+    List<Hit> hits = new ArrayList<>();
+    for (Found found : said.found()) {
+      for (Mention line : found.lines()) {
+        if (hits.size() < Seen.MOST_HITS) {
+          hits.add(new Hit(line.index(), line.line(), line.text(), found.values()));
+        }
+      }
+    }
+    hits.sort(Comparator.comparingInt(Hit::index));
+    return hits;
+  }
+
+  private Lines linesOf(int place) {
+    boolean joined =
+        place < onLine.size()
+            ? !onLine.get(place).form().joins().isEmpty()
+            : place >= onLine.size() + trailLines.size();
+    return joined ? Lines.ofJoined() : new Lines();
   }
 
   private void candidates(String message, boolean typed, ObjIntConsumer<Pattern> taker) {
@@ -140,13 +215,22 @@ public final class SignMatcher {
   }
 
   private List<Seen> signs(
-      Map<Integer, Lines> found, int lineCount, Trace trace, BitSet explained) {
+      Map<Integer, Lines> found, Boot boot, Trace trace, BitSet explained) {
+    int lineCount = boot.lines().size();
     List<Seen> signs = new ArrayList<>();
+    int join = onLine.size() + trailLines.size();
     for (int s = 0; s < onLine.size(); s++) {
       OnLine each = onLine.get(s);
       Lines lines = found.get(s);
+      List<Joined> joined = new ArrayList<>();
+      for (SignForm.Join demand : each.form().joins()) {
+        joined.add(new Joined(demand, found.getOrDefault(join++, new Lines())));
+      }
       if (lines == null) {
         continue;
+      }
+      for (Joined other : joined) {
+        lines = lines.where(hit -> other.lets(hit, boot));
       }
       lines.markAll(explained);
       Lines fitting = each.form().afterGap() > 0 ? lines.afterGap(each.form(), trace) : lines;
@@ -164,6 +248,22 @@ public final class SignMatcher {
     return signs;
   }
 
+  /** Milestones that were reached, each with its first line. */
+  private List<Seen> mileposts(Boot boot, Trace trace) {
+    List<Seen> seen = new ArrayList<>();
+    for (Milepost each : reached) {
+      trace
+          .milestone(each.form().milestone())
+          .ifPresent(
+              milestone -> {
+                LogLine line = boot.lines().get(milestone.index());
+                Hit hit = new Hit(milestone.index(), line.number(), line.text(), Map.of());
+                seen.add(new Seen(each.fault(), each.sign(), List.of(hit), 1));
+              });
+    }
+    return seen;
+  }
+
   /** A stage that the boot never left says nothing by not having ended well. */
   private static boolean isMissing(Milestone milestone, Trace trace) {
     boolean implied =
@@ -174,17 +274,32 @@ public final class SignMatcher {
   }
 
   /** The lines of one pattern: the first few and the last few are kept, all are counted. */
-  private static final class Lines {
+  static final class Lines {
     private static final int LAST = 40;
+    private static final int FIRST_OF_JOINED = 400;
+    private final int most;
     private final List<Hit> first = new ArrayList<>();
-    private final java.util.ArrayDeque<Hit> last = new java.util.ArrayDeque<>();
+    private final ArrayDeque<Hit> last = new ArrayDeque<>();
     private final BitSet all = new BitSet();
     private int times;
+
+    Lines() {
+      this(Seen.MOST_HITS - 1);
+    }
+
+    private Lines(int most) {
+      this.most = most;
+    }
+
+    /** For a pattern of which every line may matter to another one. */
+    static Lines ofJoined() {
+      return new Lines(FIRST_OF_JOINED);
+    }
 
     void add(Hit hit) {
       times++;
       all.set(hit.index());
-      if (first.size() < Seen.MOST_HITS - 1) {
+      if (first.size() < most) {
         first.add(hit);
       } else {
         last.addLast(hit);
@@ -199,18 +314,30 @@ public final class SignMatcher {
     }
 
     List<Hit> kept() {
-      List<Hit> hits = new ArrayList<>(first);
+      List<Hit> hits = new ArrayList<>(first.subList(0, Math.min(first.size(), Seen.MOST_HITS - 1)));
       if (!last.isEmpty()) {
         hits.add(last.getLast());
+      } else if (first.size() >= Seen.MOST_HITS) {
+        hits.add(first.get(first.size() - 1));
       }
       return hits;
     }
 
+    /** All that were kept, in order. */
+    Stream<Hit> hits() {
+      return Stream.concat(first.stream(), last.stream());
+    }
+
+    /** Those for which a demand holds; exact as long as all were kept. */
+    Lines where(Predicate<Hit> demand) {
+      Lines some = new Lines(most);
+      hits().filter(demand).forEach(some::add);
+      return some;
+    }
+
     /** Those at or after a place in the boot; exact as long as no more than {@link #LAST} fit. */
     Lines from(int index) {
-      Lines some = new Lines();
-      first.stream().filter(hit -> hit.index() >= index).forEach(some::add);
-      last.stream().filter(hit -> hit.index() >= index).forEach(some::add);
+      Lines some = where(hit -> hit.index() >= index);
       some.times = index <= 0 ? times : all.get(index, Math.max(index, all.length())).cardinality();
       return some;
     }
@@ -219,8 +346,7 @@ public final class SignMatcher {
       Lines some = new Lines();
       for (Gap gap : trace.gaps()) {
         if (gap.seconds() >= form.afterGap() && all.get(gap.index())) {
-          first.stream().filter(hit -> hit.index() == gap.index()).forEach(some::add);
-          last.stream().filter(hit -> hit.index() == gap.index()).forEach(some::add);
+          hits().filter(hit -> hit.index() == gap.index()).forEach(some::add);
         }
       }
       return some;

@@ -17,13 +17,14 @@ import standstill.base.Fault;
  */
 public final class AnswerModel {
   /** Share of answers that are taken to be slips, spread evenly over the answers. */
-  static final double SLIPS = 0.04;
+  private final double slips;
 
   private final Map<String, Map<String, Double>> otherwise = new HashMap<>();
   private final Map<String, Map<String, Map<String, Double>>> byFault = new HashMap<>();
 
   /** The model of a base. */
   public AnswerModel(Base base) {
+    this.slips = new Model(base.scale()).number("slips");
     for (Check check : base.checks()) {
       Map<String, Double> plain = new HashMap<>();
       for (Check.Answer answer : check.answers()) {
@@ -63,22 +64,22 @@ public final class AnswerModel {
   }
 
   /** Scaled to sum 1, with the share of slips mixed in. */
-  private static Map<String, Double> scaled(Map<String, Double> chances) {
+  private Map<String, Double> scaled(Map<String, Double> chances) {
     double sum = chances.values().stream().mapToDouble(c -> c).sum();
     Map<String, Double> scaled = new HashMap<>();
     chances.forEach(
         (answer, chance) ->
             scaled.put(
                 answer,
-                (1 - SLIPS) * (sum == 0 ? 1.0 / chances.size() : chance / sum)
-                    + SLIPS / chances.size()));
+                (1 - slips) * (sum == 0 ? 1.0 / chances.size() : chance / sum)
+                    + slips / chances.size()));
     return scaled;
   }
 
   /** P(answer | fault); the chances of one check's answers sum to 1. */
   public double chance(Fault fault, String check, String answer) {
     Map<String, Double> own = byFault.getOrDefault(fault.id(), Map.of()).get(check);
-    return own == null ? chanceOtherwise(check, answer) : own.getOrDefault(answer, SLIPS);
+    return own == null ? chanceOtherwise(check, answer) : own.getOrDefault(answer, slips);
   }
 
   /** P(answer | a cause that does not mention the check). */

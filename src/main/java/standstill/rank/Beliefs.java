@@ -17,20 +17,14 @@ import standstill.base.Fix;
  * back restores the state exactly.
  */
 public final class Beliefs {
-  /** P(symptom seen | the fault lists it) and P(symptom seen | another cause). */
-  private static final double SYMPTOM_SHOWN = 0.5;
-
-  private static final double SYMPTOM_ELSEWHERE = 0.04;
-
-  /** P(the person names a stage that the fault does not stop in). */
-  private static final double STAGE_MISNAMED = 0.05;
-
   private final Base base;
+  private final Model model;
   private final AnswerModel answers;
 
   /** The updates of a base. */
   public Beliefs(Base base) {
     this.base = base;
+    this.model = new Model(base.scale());
     this.answers = new AnswerModel(base);
   }
 
@@ -45,7 +39,7 @@ public final class Beliefs {
    */
   public Ranking prior(String family) {
     List<Fault> faults = base.faultsOf(family);
-    double unlisted = Model.of(base.scale()).unlistedShare();
+    double unlisted = model.number("unlisted-share");
     double total = faults.stream().mapToDouble(f -> f.howCommon().weight()).sum();
     List<Cause> causes = new ArrayList<>();
     for (Fault fault : faults) {
@@ -61,7 +55,7 @@ public final class Beliefs {
                       "how common it is: " + fault.howCommon().word(),
                       List.of()))));
     }
-    return sorted(causes, faults.isEmpty() ? 1 : unlisted, 0);
+    return sorted(causes, faults.isEmpty() ? 1 : unlisted, 0, List.of());
   }
 
   /** The ranking after what a person has said. */
@@ -69,9 +63,10 @@ public final class Beliefs {
     List<Cause> weighed = new ArrayList<>();
     double sum = 0;
     for (Cause cause : start.causes()) {
-      double weight = cause.probability() * likelihood(cause.fault(), said);
+      double likelihood = likelihood(cause.fault(), said);
+      double weight = cause.probability() * likelihood;
       sum += weight;
-      weighed.add(new Cause(cause.fault(), weight, cause.factors()));
+      weighed.add(new Cause(cause.fault(), weight, withAnswers(cause.factors(), likelihood)));
     }
     double elsewhere = likelihoodOtherwise(said);
     double unlisted = start.unlisted() * elsewhere;
@@ -84,7 +79,19 @@ public final class Beliefs {
     for (Cause cause : weighed) {
       causes.add(new Cause(cause.fault(), cause.probability() / sum, cause.factors()));
     }
-    return sorted(causes, unlisted / sum, noStall / sum);
+    return sorted(causes, unlisted / sum, noStall / sum, start.stops());
+  }
+
+  /** What was said is one more factor, so that the product of all stays the weight. */
+  private static List<Factor> withAnswers(List<Factor> factors, double likelihood) {
+    if (likelihood == 1) {
+      return factors;
+    }
+    List<Factor> more = new ArrayList<>(factors);
+    more.add(
+        new Factor(
+            Factor.Kind.ANSWER, likelihood, "what was said and tried since", List.of()));
+    return more;
   }
 
   /** P(answer) over all hypotheses of a ranking. */
@@ -99,10 +106,10 @@ public final class Beliefs {
   private double likelihood(Fault fault, Observations said) {
     double likelihood = 1;
     if (said.stage().isPresent() && !fault.stopsIn().contains(said.stage().get())) {
-      likelihood *= STAGE_MISNAMED;
+      likelihood *= model.number("stage-misnamed");
     }
     for (String symptom : said.symptoms()) {
-      likelihood *= fault.symptoms().contains(symptom) ? SYMPTOM_SHOWN : SYMPTOM_ELSEWHERE;
+      likelihood *= fault.symptoms().contains(symptom) ? model.number("symptom-shown") : model.number("symptom-elsewhere");
     }
     for (Map.Entry<String, String> answer : said.answers().entrySet()) {
       if (!answer.getValue().equals(Observations.UNKNOWN)) {
@@ -118,8 +125,8 @@ public final class Beliefs {
   }
 
   private double likelihoodOtherwise(Observations said) {
-    double likelihood = said.stage().isPresent() ? 0.3 : 1;
-    likelihood *= Math.pow(SYMPTOM_ELSEWHERE, said.symptoms().size());
+    double likelihood = said.stage().isPresent() ? model.number("stage-unlisted") : 1;
+    likelihood *= Math.pow(model.number("symptom-elsewhere"), said.symptoms().size());
     for (Map.Entry<String, String> answer : said.answers().entrySet()) {
       if (!answer.getValue().equals(Observations.UNKNOWN)) {
         likelihood *= answers.chanceOtherwise(answer.getKey(), answer.getValue());
@@ -128,12 +135,13 @@ public final class Beliefs {
     return likelihood;
   }
 
-  private static Ranking sorted(List<Cause> causes, double unlisted, double noStall) {
+  private static Ranking sorted(
+      List<Cause> causes, double unlisted, double noStall, List<StopBelief> stops) {
     List<Cause> sorted = new ArrayList<>(causes);
     sorted.sort(
         Comparator.comparingDouble(Cause::probability)
             .reversed()
             .thenComparing(cause -> cause.fault().id()));
-    return new Ranking(sorted, unlisted, noStall);
+    return new Ranking(sorted, unlisted, noStall, stops);
   }
 }

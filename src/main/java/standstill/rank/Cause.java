@@ -15,6 +15,11 @@ public record Cause(Fault fault, double probability, List<Factor> factors) {
     factors = List.copyOf(factors);
   }
 
+  /** Whether it stands for a cause of a stop that the base does not list. */
+  public boolean isAnother() {
+    return factors.stream().anyMatch(f -> f.kind() == Factor.Kind.ANOTHER);
+  }
+
   /** Whether a sign of its own or of a consequence was seen. */
   public boolean hasProof() {
     return factors.stream().anyMatch(f -> f.kind() == Factor.Kind.SEEN && f.value() > 1);

@@ -2,8 +2,10 @@ package standstill.rank;
 
 import java.util.ArrayDeque;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.Set;
 import standstill.base.Base;
 import standstill.base.Fault;
 
@@ -11,31 +13,22 @@ import standstill.base.Fault;
  * For a fault, itself and the faults whose signs it also produces, each with the chance that it
  * does.
  *
- * <p>A specific fault also produces what the general faults of the same part say: that is how a
- * general fault steps back once a specific one has been seen.
+ * <p>A fine cause also produces what the coarse ones of the same part say ({@code coarse-link}):
+ * that is what coarse means. The general faults of a stop are none of them: what a stop shows is
+ * weighed with the stop.
  */
 final class Consequences {
-  private static final double FAINTEST = 0.2;
-
-  /**
-   * Chance that a specific fault also produces what a general one says: that is what general means.
-   */
-  private static final double GENERAL = 0.8;
-
-  private final Map<String, Fault> byId = new HashMap<>();
   private final Map<String, Map<Fault, Double>> reach = new HashMap<>();
+  private final Set<String> ofStops = new HashSet<>();
 
   Consequences(Base base, Model model) {
+    base.stops().forEach(stop -> ofStops.addAll(stop.general()));
     for (Fault fault : base.faults()) {
-      byId.put(fault.id(), fault);
-      fault.aliases().forEach(alias -> byId.putIfAbsent(alias, fault));
-    }
-    for (Fault fault : base.faults()) {
-      reach.put(fault.id(), compute(base, fault, model.leadsTo()));
+      reach.put(fault.id(), compute(base, fault, model));
     }
   }
 
-  private Map<Fault, Double> compute(Base base, Fault start, double link) {
+  private Map<Fault, Double> compute(Base base, Fault start, Model model) {
     Map<Fault, Double> found = new LinkedHashMap<>();
     ArrayDeque<Fault> open = new ArrayDeque<>();
     found.put(start, 1.0);
@@ -44,23 +37,34 @@ final class Consequences {
       Fault fault = open.remove();
       double here = found.getOrDefault(fault, 1.0);
       for (String id : fault.leadsTo()) {
-        Fault next = byId.get(id);
-        if (next != null) {
-          double chance = here * (next.general() ? GENERAL : link);
-          if (chance >= FAINTEST && found.putIfAbsent(next, chance) == null) {
-            open.add(next);
-          }
-        }
+        base.fault(id)
+            .filter(next -> !ofStops.contains(next.id()))
+            .ifPresent(
+                next -> {
+                  double chance =
+                      here * model.number(next.general() ? "coarse-link" : "leads-to");
+                  if (chance >= model.number("faintest-link")
+                      && found.putIfAbsent(next, chance) == null) {
+                    open.add(next);
+                  }
+                });
       }
     }
     if (!start.general()) {
       for (Fault other : base.faults()) {
-        if (other.general() && other.part().equals(start.part())) {
-          found.putIfAbsent(other, GENERAL);
+        if (other.general()
+            && other.part().equals(start.part())
+            && !ofStops.contains(other.id())) {
+          found.putIfAbsent(other, model.number("coarse-link"));
         }
       }
     }
     return found;
+  }
+
+  /** Whether a fault stands for another cause of a stop. */
+  boolean ofStop(Fault fault) {
+    return ofStops.contains(fault.id());
   }
 
   /** The fault itself with chance 1, then its consequences. */

@@ -21,6 +21,10 @@ public record Factor(Kind kind, double value, String why, List<Seen> signs) {
   public enum Kind {
     /** How common the cause is. */
     PRIOR,
+    /** How often the cause ends in the likeliest stop. */
+    STOP,
+    /** It stands for a cause of a stop that the base does not list. */
+    ANOTHER,
     /** How it fits the stage where progress ended. */
     STAGE,
     /** A sign that was seen. */

@@ -1,210 +1,303 @@
 package standstill.rank;
 
+import java.time.LocalDate;
 import java.util.ArrayList;
-import java.util.Collection;
+import java.util.BitSet;
 import java.util.Comparator;
-import java.util.HashSet;
+import java.util.EnumSet;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import standstill.base.Base;
+import standstill.base.Chance;
 import standstill.base.Fault;
-import standstill.base.Milestone;
-import standstill.base.SignForm;
+import standstill.base.Reviewed;
+import standstill.base.Sign;
 import standstill.base.Stage;
+import standstill.base.Stop;
 import standstill.match.Matches;
-import standstill.trace.Reached;
+import standstill.text.Position;
 import standstill.trace.Trace;
 
 /**
- * Ranks causes by Bayes' rule.
+ * Ranks what a boot ended in, and why, by Bayes' rule.
  *
- * <p>Hypotheses are the faults of the family, <em>unlisted</em> and <em>no stall</em>; one of them
- * is true. Each starts with its prior. A sign that was seen multiplies a fault by P(seen | fault) /
- * P(seen | others); the denominator is common to all hypotheses, so that a fault that doesn't know
- * the sign keeps its weight. A fault also answers for the signs of its consequences ({@link
- * Consequences}), so that an upstream cause outranks the failure that it ends in. Signs of one
- * event, and signs that stand on the same lines, count once, with the most telling of them. A sign
- * that is absent counts against its own fault only in stages that the paste shows from their
- * beginning, and never below a floor: consoles are quiet in many ways.
+ * <p>A hypothesis is a stop with a cause: one of the base's faults, or a cause that the base does
+ * not list. One of them is true, or nothing stopped, which is a stop of its own. A stop is weighed
+ * by its own signs, found from the end of the boot backwards. A cause of it is weighed by P(stop |
+ * cause), by how common it is, and by its signs, each as P(sign | cause) / P(sign | a rival), where
+ * the rivals are the other causes of the same stop: the line in which a stop shows itself says
+ * nothing about which of its causes it was. A cause that isn't listed shows signs as rivals do, so
+ * its factor is 1.
  *
- * <p>Two corrections for what the model leaves out. The evidence as a whole is raised to a power
- * (the temperature, fitted on labelled boots). And a sign after which the boot went on to later
- * stages was probably not what stopped it, so its weight shrinks with each stage passed.
+ * <p>What the model leaves out is corrected by classes of their own, see {@link Corrections}.
  *
- * <p>Limits: one cause at a time; two independent faults in one log compete instead of adding up.
+ * <p>Limits: one cause at a time with its consequences; two independent faults in one log compete
+ * instead of adding up.
  */
 public final class Ranker {
   /** Names of the numbers that the scale's model must have. */
   public static final List<String> MODEL_NUMBERS = Model.NAMES;
 
-  private static final double LEAST_STAGE_FIT = 0.004;
-  private static final double CONSEQUENCE_STAGE_FIT = 0.6;
-  private static final double STEPPING_BACK = 0.15;
-
-  /** A boot whose last lines show trouble has not come through, however far it came. */
-  private static final int LAST_LINES = 4;
-
-  private static final double TROUBLE_LAST = 0.1;
-  private static final double TROUBLE_AT_THE_END = 0.2;
-
   private final Base base;
   private final Model model;
   private final Consequences consequences;
   private final Telling telling;
+  private final EndsIn endsIn;
+  private final StepsBack stepsBack;
+  private final Pull pull;
+  private final Weighing.Rules rules;
 
   /** A ranker for a base. */
   public Ranker(Base base) {
-    this.base = base;
-    this.model = Model.of(base.scale());
-    this.consequences = new Consequences(base, model);
-    this.telling = new Telling(base, model);
+    this(base, Corrections.ALL);
   }
 
-  /** A hypothesis before scaling. */
-  private record Weighed(Fault fault, double weight, List<Factor> factors) {
-    Weighed behindASpecificOne() {
-      List<Factor> more = new ArrayList<>(factors);
-      more.add(
-          new Factor(
-              Factor.Kind.STEPS_BACK,
-              STEPPING_BACK,
-              "a listed cause of this kind shows a sign of its own",
-              List.of()));
-      return new Weighed(fault, weight * STEPPING_BACK, more);
-    }
+  /** A ranker with some of the corrections only. */
+  public Ranker(Base base, Corrections corrections) {
+    this.base = base;
+    this.model = new Model(base.scale());
+    this.consequences = new Consequences(base, model);
+    this.endsIn = new EndsIn(base, model);
+    this.telling =
+        new Telling(base, model, new SharedSigns(base, endsIn, consequences, corrections));
+    this.stepsBack = new StepsBack(model, corrections);
+    this.pull = new Pull(model, corrections);
+    this.rules =
+        new Weighing.Rules(
+            telling,
+            consequences,
+            new OneEvent(corrections),
+            new Dependence(model, corrections),
+            new PassedBy(model, corrections),
+            new FarFromEnd(model, corrections),
+            new StageFit(model, corrections),
+            new Absence(model, corrections),
+            new Borrowed(model, corrections),
+            new LeftOver(model, corrections),
+            new Temper(model, corrections),
+            new StopUnseen(model, corrections),
+            new CameThrough(model, corrections));
   }
 
   /**
-   * General faults to step back: by definition they stand for causes that are not listed, and a
-   * specific fault that would produce them shows a decisive sign and may have stopped the boot
-   * here.
+   * A cause before scaling, without what depends on the stop.
+   *
+   * @param before how common it is
+   * @param after the same times all its evidence
    */
-  private Set<String> stepBack(List<Fault> faults, Trace trace, Evidence evidence) {
-    Set<String> general = new HashSet<>();
-    for (Fault fault : faults) {
-      boolean here = !trace.known() || fault.stopsIn().contains(trace.stage());
-      boolean decisive = evidence.of(fault).stream().anyMatch(telling::decisive);
-      if (!fault.general() && here && decisive) {
-        consequences.of(fault).keySet().stream()
-            .filter(Fault::general)
-            .map(Fault::id)
-            .forEach(general::add);
-      }
-    }
-    return general;
+  private record Weighed(Fault fault, double before, double after, List<Factor> factors) {}
+
+  /**
+   * A stop before scaling.
+   *
+   * @param weight what it weighs against the other stops
+   * @param shares of each cause in it; together with {@code open} they sum to 1
+   * @param open share of causes that are not listed
+   */
+  private record Candidate(
+      Stop stop, List<Factor> factors, double weight, double[] shares, double open) {}
+
+  /** P(stop | fault). */
+  public double chance(Fault fault, Stop stop) {
+    return endsIn.chance(fault, stop);
   }
 
   /** Ranks the faults of a family for one boot. */
   public Ranking rank(String family, Trace trace, Matches matches) {
-    List<Fault> faults = base.faultsOf(family);
-    Evidence evidence = new Evidence(model, telling, consequences, trace, matches);
-    double totalFrequency = faults.stream().mapToDouble(f -> f.howCommon().weight()).sum();
-    double faultShare = 1 - model.unlistedShare() - model.noStallShare();
-    Set<String> stepBack = stepBack(faults, trace, evidence);
-    List<Weighed> weighed = new ArrayList<>();
+    Weighing weighing = new Weighing(rules, trace, matches, this::signs);
+    List<Stop> stops = stops(family);
+    BitSet stopLines = new BitSet();
+    stops.forEach(s -> weighing.seen(s).forEach(seen -> stopLines.or(Clue.linesOf(seen))));
+    List<Weighed> causes = weighed(family, trace, weighing, stopLines);
+    List<Candidate> candidates = new ArrayList<>();
     double sum = 0;
-    for (Fault fault : faults) {
-      double prior = faultShare * fault.howCommon().weight() / totalFrequency;
-      Weighed hypothesis = weigh(fault, prior, trace, evidence);
-      if (stepBack.contains(fault.id())) {
-        hypothesis = hypothesis.behindASpecificOne();
+    for (Stop stop : stops) {
+      Candidate candidate = candidate(stop, weighing.factors(stop), causes);
+      candidates.add(candidate);
+      sum += candidate.weight();
+    }
+    List<StopBelief> beliefs = new ArrayList<>();
+    double[] chances = new double[causes.size()];
+    Map<Fault, Double> another = new LinkedHashMap<>();
+    double unlisted = 0;
+    double noStall = 0;
+    for (Candidate each : candidates) {
+      double probability = each.weight() / sum;
+      beliefs.add(new StopBelief(each.stop(), probability, each.factors()));
+      for (int c = 0; c < chances.length; c++) {
+        chances[c] += probability * each.shares()[c];
       }
-      weighed.add(hypothesis);
-      sum += hypothesis.weight();
+      double open = probability * each.open();
+      if (each.stop().nothing()) {
+        noStall += open;
+      } else {
+        unlisted += open - spread(each.stop(), open, another);
+      }
     }
-    double noStall = model.noStallShare() * noStallFit(trace, matches);
-    double unlisted = model.unlistedShare() * unlistedFit(trace);
-    sum += noStall + unlisted;
+    beliefs.sort(
+        Comparator.comparingDouble(StopBelief::probability)
+            .reversed()
+            .thenComparing(b -> b.stop().id()));
+    return new Ranking(
+        causes(causes, chances, another, beliefs.get(0).stop()), unlisted, noStall, beliefs);
+  }
+
+  private static Stop implicit(String id, double weight, double unlisted, boolean nothing) {
+    return new Stop(
+        id,
+        id,
+        List.of(),
+        EnumSet.allOf(Stage.class),
+        new Fault.Frequency("", weight),
+        "",
+        nothing,
+        new Chance("", Math.min(1 - 1e-9, Math.max(1e-9, unlisted))),
+        List.of(),
+        List.of(),
+        List.of(),
+        List.of(),
+        new Reviewed(LocalDate.MIN, ""),
+        List.of(),
+        Position.ofFile(""));
+  }
+
+  /** The family's stops; a base that has none knows only that something stopped, or nothing. */
+  private List<Stop> stops(String family) {
+    List<Stop> stops = base.stopsOf(family);
+    if (!stops.isEmpty()) {
+      return stops;
+    }
+    double noStall = model.number("no-stall-share");
+    return List.of(
+        implicit("stopped", 1 - noStall, model.number("unlisted-share"), false),
+        implicit("nothing-stopped", noStall, 0.5, true));
+  }
+
+  private List<Sign> signs(Stop stop) {
+    List<Sign> signs = new ArrayList<>(stop.signs());
+    stop.general().forEach(id -> base.fault(id).ifPresent(f -> signs.addAll(f.signs())));
+    return signs;
+  }
+
+  private List<Weighed> weighed(
+      String family, Trace trace, Weighing weighing, BitSet stopLines) {
+    List<Fault> faults =
+        base.faultsOf(family).stream().filter(f -> !consequences.ofStop(f)).toList();
+    double total = faults.stream().mapToDouble(this::weight).sum();
+    Set<String> back =
+        StepsBack.behind(
+            faults.stream()
+                .filter(f -> !f.general())
+                .filter(f -> !trace.known() || f.stopsIn().contains(trace.stage()))
+                .filter(f -> weighing.seen(f).stream().anyMatch(telling::decisive))
+                .toList(),
+            consequences);
+    List<Weighed> causes = new ArrayList<>();
+    for (Fault fault : faults) {
+      double prior = weight(fault) / total;
+      List<Factor> factors = new ArrayList<>();
+      factors.add(
+          new Factor(
+              Factor.Kind.PRIOR,
+              prior,
+              "how common it is: " + fault.howCommon().word(),
+              List.of()));
+      factors.addAll(weighing.factors(fault, stopLines));
+      if (back.contains(fault.id())) {
+        factors.add(
+            new Factor(
+                Factor.Kind.STEPS_BACK,
+                stepsBack.factor(),
+                "a listed cause of this kind shows a sign of its own",
+                List.of()));
+      }
+      causes.add(new Weighed(fault, prior, product(factors), factors));
+    }
+    return causes;
+  }
+
+  /** A coarse cause stands only for what is not listed of its kind. */
+  private double weight(Fault fault) {
+    return fault.howCommon().weight() * (fault.general() ? model.number("coarse-share") : 1);
+  }
+
+  private static double product(List<Factor> factors) {
+    return factors.stream().mapToDouble(Factor::value).reduce(1, (a, b) -> a * b);
+  }
+
+  private Candidate candidate(Stop stop, List<Factor> factors, List<Weighed> causes) {
+    double own = stop.howCommon().weight() * product(factors);
+    double[] shares = new double[causes.size()];
+    if (stop.nothing()) {
+      return new Candidate(stop, factors, own, shares, 1);
+    }
+    double before = 0;
+    double after = 0;
+    for (int c = 0; c < shares.length; c++) {
+      double ends = endsIn.chance(causes.get(c).fault(), stop);
+      before += causes.get(c).before() * ends;
+      shares[c] = causes.get(c).after() * ends;
+      after += shares[c];
+    }
+    double unlisted = stop.unlisted().value();
+    double open = before <= 0 ? 1 : before * unlisted / (1 - unlisted);
+    for (int c = 0; c < shares.length; c++) {
+      shares[c] /= after + open;
+    }
+    return new Candidate(
+        stop,
+        factors,
+        pull.weight(own, (after + open) / (before + open)),
+        shares,
+        open / (after + open));
+  }
+
+  /**
+   * Gives a part of what a stop has for causes that aren't listed to the general faults that stand
+   * for them, so that their looks and repairs are not lost.
+   *
+   * @return how much was given
+   */
+  private double spread(Stop stop, double open, Map<Fault, Double> another) {
+    List<Fault> general = stop.general().stream().flatMap(id -> base.fault(id).stream()).toList();
+    double given = general.isEmpty() ? 0 : open * model.number("general-share");
+    general.forEach(fault -> another.merge(fault, given / general.size(), Double::sum));
+    return given;
+  }
+
+  private List<Cause> causes(
+      List<Weighed> weighed, double[] chances, Map<Fault, Double> another, Stop likeliest) {
     List<Cause> causes = new ArrayList<>();
-    for (Weighed hypothesis : weighed) {
-      causes.add(new Cause(hypothesis.fault(), hypothesis.weight() / sum, hypothesis.factors()));
+    for (int c = 0; c < chances.length; c++) {
+      Weighed each = weighed.get(c);
+      List<Factor> factors = new ArrayList<>(each.factors());
+      factors.add(
+          1,
+          new Factor(
+              Factor.Kind.STOP,
+              endsIn.chance(each.fault(), likeliest),
+              "how often it ends so: " + likeliest.title(),
+              List.of()));
+      causes.add(new Cause(each.fault(), chances[c], factors));
     }
+    another.forEach(
+        (fault, chance) ->
+            causes.add(
+                new Cause(
+                    fault,
+                    chance,
+                    List.of(
+                        new Factor(
+                            Factor.Kind.ANOTHER,
+                            chance,
+                            "a cause of this kind that is not listed",
+                            List.of())))));
     causes.sort(
         Comparator.comparingDouble(Cause::probability)
             .reversed()
             .thenComparing(cause -> cause.fault().id()));
-    return new Ranking(causes, unlisted / sum, noStall / sum);
-  }
-
-  private Weighed weigh(Fault fault, double prior, Trace trace, Evidence evidence) {
-    List<Factor> factors = new ArrayList<>();
-    factors.add(
-        new Factor(
-            Factor.Kind.PRIOR, prior, "how common it is: " + fault.howCommon().word(), List.of()));
-    factors.add(stageFit(fault, consequences.of(fault).keySet(), trace));
-    factors.addAll(evidence.factors(fault));
-    double weight = factors.stream().mapToDouble(Factor::value).reduce(1, (a, b) -> a * b);
-    return new Weighed(fault, weight, factors);
-  }
-
-  private Factor stageFit(Fault fault, Collection<Fault> reach, Trace trace) {
-    Stage stop = trace.stage();
-    if (!trace.known()) {
-      return new Factor(Factor.Kind.STAGE, 1, "the paste doesn't tell the stage", List.of());
-    }
-    if (fault.stopsIn().contains(stop)) {
-      return new Factor(
-          Factor.Kind.STAGE, 1, "it stops boots in the stage " + stop.word(), List.of());
-    }
-    if (reach.stream().anyMatch(other -> !other.general() && other.stopsIn().contains(stop))) {
-      return new Factor(
-          Factor.Kind.STAGE,
-          CONSEQUENCE_STAGE_FIT,
-          "what it leads to stops boots in the stage " + stop.word(),
-          List.of());
-    }
-    int distance =
-        fault.stopsIn().stream()
-            .mapToInt(stage -> Math.abs(stage.ordinal() - stop.ordinal()))
-            .min()
-            .orElse(1);
-    double fit = Math.max(LEAST_STAGE_FIT, Math.pow(model.stageMiss(), distance));
-    return new Factor(
-        Factor.Kind.STAGE, fit, "it seldom stops boots in the stage " + stop.word(), List.of());
-  }
-
-  /**
-   * How well "nothing stalled" fits: a prompt or a desktop was reached, or services ran on long
-   * after the start.
-   */
-  private double noStallFit(Trace trace, Matches matches) {
-    if (trace.stage() == Stage.DONE) {
-      boolean proven =
-          trace.milestones().stream()
-              .map(Reached::milestone)
-              .anyMatch(m -> m.stage() == Stage.DONE && m.proves() != Milestone.Proves.WITHIN);
-      return (proven ? 90 : 18)
-          * (decisiveLast(trace, matches) ? TROUBLE_LAST : 1)
-          * (decisiveAtTheEnd(trace, matches) ? TROUBLE_AT_THE_END : 1);
-    }
-    if (trace.stage() == Stage.USERLAND) {
-      int tail = trace.stageAt().size() - LAST_LINES;
-      // A sign that asks for the end of the log only says that the log ends; it shows no trouble.
-      boolean troubleLast =
-          matches.signs().stream()
-              .filter(seen -> seen.sign().form() instanceof SignForm.OnLine on && on.atEnd() == 0)
-              .anyMatch(seen -> telling.tells(seen) && seen.last() >= tail);
-      return (trace.endedAt().isPresent() || trace.readOut()) && !troubleLast ? 4 : 0.8;
-    }
-    return 0.15;
-  }
-
-  private boolean decisiveLast(Trace trace, Matches matches) {
-    int tail = trace.stageAt().size() - LAST_LINES;
-    return matches.signs().stream()
-        .filter(seen -> !seen.fault().general() && telling.decisive(seen))
-        .anyMatch(seen -> seen.last() >= tail);
-  }
-
-  /** A fault that leaves a prompt without use shows a decisive sign in the installed system. */
-  private boolean decisiveAtTheEnd(Trace trace, Matches matches) {
-    return matches.signs().stream()
-        .filter(seen -> !seen.fault().general() && telling.decisive(seen))
-        .filter(seen -> seen.fault().stopsIn().contains(Stage.DONE))
-        .anyMatch(seen -> !Stage.USERLAND.isAfter(trace.stageAt().get(seen.last())));
-  }
-
-  private static double unlistedFit(Trace trace) {
-    return trace.stage() == Stage.DONE ? 0.4 : 1;
+    return causes;
   }
 }

@@ -7,6 +7,7 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.Collection;
 import java.util.List;
+import java.util.TreeMap;
 import java.util.OptionalDouble;
 import standstill.base.Fix;
 import standstill.base.Stage;
@@ -14,7 +15,9 @@ import standstill.log.LogLine;
 import standstill.match.Hit;
 import standstill.match.SeenTrail;
 import standstill.rank.Cause;
+import standstill.match.Seen;
 import standstill.rank.Factor;
+import standstill.rank.StopBelief;
 import standstill.trace.Gap;
 import standstill.trace.Loop;
 import standstill.trace.Reached;
@@ -27,6 +30,8 @@ import standstill.trace.Trace;
 public final class JsonReport {
   private static final ObjectMapper MAPPER =
       new ObjectMapper().enable(SerializationFeature.INDENT_OUTPUT);
+
+  private static final int MOST_STOPS = 3;
 
   private JsonReport() {}
 
@@ -68,12 +73,17 @@ public final class JsonReport {
     }
     Report.Diagnosis diagnosis = report.diagnosis().get();
     trace(root.putObject("trace"), diagnosis.trace());
+    diagnosis.ranking().stop().ifPresent(stop -> stop(root.putObject("stop"), stop));
+    ArrayNode stops = root.putArray("stops");
+    diagnosis.ranking().stops().stream()
+        .limit(MOST_STOPS)
+        .forEach(stop -> stop(stops.addObject(), stop));
     ObjectNode rest = root.putObject("probabilities");
-    rest.put("unlisted", rounded(diagnosis.ranking().unlisted()));
+    rest.put("unlisted", rounded(diagnosis.ranking().notListed()));
     rest.put("no-stall", rounded(diagnosis.ranking().noStall()));
     ArrayNode causes = root.putArray("causes");
     List<Cause> shown =
-        diagnosis.ranking().causes().stream().filter(Cause::hasProof).limit(top).toList();
+        diagnosis.ranking().listed().stream().filter(Cause::hasProof).limit(top).toList();
     shown.forEach(cause -> cause(causes.addObject(), cause));
     ArrayNode trails = root.putArray("falseTrails");
     diagnosis.trails().forEach(trail -> trail(trails.addObject(), trail));
@@ -84,6 +94,29 @@ public final class JsonReport {
     ArrayNode codes = root.putArray("codes");
     LineCode.of(diagnosis, shown).forEach(code -> code(codes.addObject(), code));
     return root;
+  }
+
+  private static void stop(ObjectNode node, StopBelief belief) {
+    node.put("id", belief.stop().id());
+    node.put("title", belief.stop().title());
+    node.put("probability", rounded(belief.probability()));
+    TreeMap<Integer, String> lines = new TreeMap<>();
+    for (Factor factor : belief.factors()) {
+      for (Seen seen : factor.signs()) {
+        seen.hits().forEach(hit -> lines.put(hit.line(), hit.text()));
+      }
+    }
+    ArrayNode numbers = node.putArray("lines");
+    lines.keySet().forEach(numbers::add);
+    strings(node.putArray("text"), List.copyOf(lines.values()));
+    ArrayNode factors = node.putArray("factors");
+    for (Factor factor : belief.factors()) {
+      factors
+          .addObject()
+          .put("kind", factor.kind().name().toLowerCase(java.util.Locale.ROOT).replace('_', '-'))
+          .put("value", rounded(factor.value()))
+          .put("why", factor.why());
+    }
   }
 
   private static void code(ObjectNode node, LineCode code) {

@@ -176,7 +176,7 @@ public final class WalkSummary {
   }
 
   private String fixTitle(String id) {
-    return Course.fix(base, id).map(Fix::title).orElse(id);
+    return base.fix(id).map(Fix::title).orElse(id);
   }
 
   private String said(Course.Turn turn) {

@@ -70,6 +70,27 @@ public record Score(List<Result> results) {
     return results.stream().filter(r -> r.label().isUnlisted() && r.right()).count();
   }
 
+  /** The results of one source. */
+  public Score of(String source) {
+    return new Score(results.stream().filter(r -> r.source().equals(source)).toList());
+  }
+
+  /** Share of the logs whose stop is labelled in which the likeliest stop is right. */
+  public double stopAccuracy() {
+    List<Boolean> known = results.stream().flatMap(r -> r.stopRight().stream()).toList();
+    return share(known.stream().filter(right -> right).count(), known.size());
+  }
+
+  /** Number of answers that were given with at least that probability. */
+  public long sure(double least) {
+    return results.stream().filter(r -> r.topProbability() >= least).count();
+  }
+
+  /** Answers that were given with at least that probability and are wrong. */
+  public List<Result> sureAndWrong(double least) {
+    return results.stream().filter(r -> r.topProbability() >= least && !r.right()).toList();
+  }
+
   /** The first hypothesis of each log as a forecast. */
   public List<Metrics.Forecast> forecasts() {
     List<Metrics.Forecast> forecasts = new ArrayList<>();

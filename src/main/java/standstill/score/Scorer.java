@@ -2,6 +2,7 @@ package standstill.score;
 
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -13,12 +14,13 @@ import standstill.base.Base;
 import standstill.base.Fault;
 import standstill.base.Label;
 import standstill.base.Rate;
-import standstill.base.Sign;
 import standstill.base.Stage;
-import standstill.match.Seen;
+import standstill.base.Stop;
 import standstill.rank.Cause;
+import standstill.rank.Corrections;
 import standstill.rank.Ranker;
 import standstill.rank.Ranking;
+import standstill.rank.StopBelief;
 import standstill.rank.Verdict;
 import standstill.report.Diagnoser;
 import standstill.report.Sighting;
@@ -26,50 +28,122 @@ import standstill.report.Sighting;
 /**
  * Scores a base on labelled logs.
  *
- * <p>Background rates are fitted numbers, so they are evaluated by cross-validation: the logs of
- * one fault, and their cuts, stand in one fold together, and each fold is ranked with rates
- * measured on the others.
+ * <p>Background rates are fitted numbers, so they are evaluated by cross-validation. A source is an
+ * outer fold: it is ranked with rates measured on the other sources. The boots beside the base,
+ * which nobody held out, are split once more: the logs of one fault, and their cuts, stand in one
+ * fold together.
  */
 public final class Scorer {
+  /** Name of the source that stands beside the base. */
+  public static final String OWN = "own";
+
   private static final int FOLDS = 10;
   private static final int DEEPEST_RANK = 10;
 
+  /** A labelled fault's stops are right where it ends in them at least that often. */
+  private static final double ENDS_SO = 0.1;
+
   private final Base base;
+  private final Corrections corrections;
   private final List<Case> cases = new ArrayList<>();
 
   /** Reads and matches all logs once. */
   public Scorer(Base base, List<LabelledLog> logs) {
+    this(base, List.of(new Source(OWN, logs)), Corrections.ALL);
+  }
+
+  /** Reads and matches all logs of all sources once. */
+  public Scorer(Base base, List<Source> sources, Corrections corrections) {
     this.base = base;
+    this.corrections = corrections;
     Diagnoser diagnoser = new Diagnoser(base);
-    for (LabelledLog log : logs) {
-      Optional<Sighting> sighting = diagnoser.sight(diagnoser.read(log.bytes()), 0);
-      cases.add(
-          new Case(
-              log.label(),
-              sighting.map(Sighting::family).orElse(""),
-              sighting.map(s -> new Case.Seen(s.trace(), s.matches()))));
+    Ranker ranker = diagnoser.ranker();
+    for (Source source : sources) {
+      for (LabelledLog log : source.logs()) {
+        Optional<Sighting> sighting = diagnoser.sight(diagnoser.read(log.bytes()), 0);
+        cases.add(
+            new Case(
+                source.name(),
+                log.label(),
+                sighting.map(Sighting::family).orElse(""),
+                sighting.map(s -> new Case.Seen(s.trace(), s.matches())),
+                stops(log.label(), ranker)));
+      }
     }
+  }
+
+  private Scorer(Base base, Corrections corrections, List<Case> cases) {
+    this.base = base;
+    this.corrections = corrections;
+    this.cases.addAll(cases);
+  }
+
+  /** The same cases with other corrections. */
+  public Scorer with(Corrections others) {
+    return new Scorer(base, others, cases);
+  }
+
+  /** The score with other numbers of the model, cross-validated. */
+  public Score score(Map<String, Double> model) {
+    return new Scorer(base.withModel(model), corrections, cases).score();
+  }
+
+  /** Names of the sources, in their order. */
+  public List<String> sources() {
+    return cases.stream().map(Case::source).distinct().toList();
+  }
+
+  /** The stops that a label names, or those in which its fault ends. */
+  private Set<String> stops(Label label, Ranker ranker) {
+    Set<String> stops = new HashSet<>(label.stops());
+    if (label.label().equals(Label.HEALTHY)) {
+      base.stops().stream().filter(Stop::nothing).map(Stop::id).forEach(stops::add);
+    } else if (stops.isEmpty()) {
+      List<String> ids = new ArrayList<>(label.also());
+      ids.add(label.label());
+      for (String id : ids) {
+        Optional<Fault> fault = base.fault(id);
+        if (fault.isPresent() && !fault.get().endsIn().isEmpty()) {
+          base.stops().stream()
+              .filter(stop -> ranker.chance(fault.get(), stop) >= ENDS_SO)
+              .map(Stop::id)
+              .forEach(stops::add);
+        }
+      }
+    }
+    return stops;
   }
 
   /** The score with the base's own rates: for logs on which nothing was fitted. */
   public Score asIs() {
-    Ranker ranker = new Ranker(base);
+    Ranker ranker = new Ranker(base, corrections);
     return new Score(cases.stream().map(c -> result(c, ranker)).toList());
   }
 
   /** The score, cross-validated. */
   public Score score() {
-    List<String> groups = new ArrayList<>(new TreeSet<>(cases.stream().map(Case::group).toList()));
     Map<Case, Result> results = new LinkedHashMap<>();
     cases.forEach(c -> results.put(c, null));
-    for (int fold = 0; fold < FOLDS; fold++) {
-      int number = fold;
-      Predicate<Case> held = c -> groups.indexOf(c.group()) % FOLDS == number;
-      Base fitted = base.withRates(rates(held.negate()));
-      Ranker ranker = new Ranker(fitted);
-      cases.stream().filter(held).forEach(c -> results.put(c, result(c, ranker)));
+    for (String source : sources()) {
+      Predicate<Case> inside = c -> c.source().equals(source);
+      if (source.equals(OWN)) {
+        List<String> groups =
+            new ArrayList<>(
+                new TreeSet<>(cases.stream().filter(inside).map(Case::group).toList()));
+        for (int fold = 0; fold < FOLDS; fold++) {
+          int number = fold;
+          judge(inside.and(c -> groups.indexOf(c.group()) % FOLDS == number), results);
+        }
+      } else {
+        judge(inside, results);
+      }
     }
     return new Score(new ArrayList<>(results.values()));
+  }
+
+  private void judge(Predicate<Case> held, Map<Case, Result> results) {
+    Ranker ranker = new Ranker(base.withRates(rates(held.negate())), corrections);
+    cases.stream().filter(held).forEach(c -> results.put(c, result(c, ranker)));
   }
 
   /**
@@ -92,7 +166,8 @@ public final class Scorer {
               hidden,
               key ->
                   new Ranker(
-                      without(base.withRates(rates(c -> !c.group().equals(each.group()))), label)));
+                      without(base.withRates(rates(c -> !c.group().equals(each.group()))), label),
+                      corrections));
       Ranking ranking =
           ranker.rank(each.family(), each.seen().get().trace(), each.seen().get().matches());
       Verdict verdict = ranking.verdict();
@@ -141,60 +216,35 @@ public final class Scorer {
     return rates(c -> true);
   }
 
-  /**
-   * For each sign that was seen in logs of other causes, in how many; the others keep their word.
-   */
   private Map<String, Rate> rates(Predicate<Case> used) {
-    Map<String, Integer> seen = new HashMap<>();
-    Map<String, Integer> logsOf = new HashMap<>();
-    int logs = 0;
-    for (Case each : cases) {
-      if (!used.test(each) || each.seen().isEmpty()) {
-        continue;
-      }
-      logs++;
-      Set<String> own = new TreeSet<>(each.label().also());
-      own.add(each.label().label());
-      for (String id : Set.copyOf(own)) {
-        base.fault(id).ifPresent(f -> own.addAll(f.leadsTo()));
-      }
-      // What leads to the labelled fault prints its signs too, and a general fault's signs are
-      // those of its part.
-      base.faults().stream()
-          .filter(f -> f.general() || f.leadsTo().contains(each.label().label()))
-          .forEach(f -> own.add(f.id()));
-      own.forEach(id -> logsOf.merge(id, 1, Integer::sum));
-      for (Seen sign : each.seen().get().matches().signs()) {
-        if (!own.contains(sign.fault().id())) {
-          seen.merge(sign.sign().id(), 1, Integer::sum);
-        }
-      }
-    }
-    Map<String, Rate> rates = new LinkedHashMap<>();
-    for (Fault fault : base.faults()) {
-      int others = logs - logsOf.getOrDefault(fault.id(), 0);
-      for (Sign sign : fault.signs()) {
-        int count = seen.getOrDefault(sign.id(), 0);
-        if (!fault.general() && count > 0) {
-          rates.put(sign.id(), new Rate(count, others));
-        }
-      }
-    }
-    return rates;
+    return new BackgroundRates(base, new Ranker(base))
+        .of(cases.stream().filter(used).toList());
   }
 
   private static Result result(Case each, Ranker ranker) {
     Label label = each.label();
     if (each.seen().isEmpty()) {
-      return new Result(label, "not-a-boot-log", Stage.FIRMWARE, 0, List.of(), 1, false, 0);
+      return new Result(
+          each.source(),
+          label,
+          "not-a-boot-log",
+          Stage.FIRMWARE,
+          "",
+          each.stops().isEmpty() ? Optional.empty() : Optional.of(false),
+          0,
+          List.of(),
+          1,
+          false,
+          0);
     }
     Case.Seen seen = each.seen().get();
     Ranking ranking = ranker.rank(each.family(), seen.trace(), seen.matches());
+    List<Cause> listed = ranking.listed();
     int rank = 0;
     double right = 0;
     List<String> top = new ArrayList<>();
-    for (int i = 0; i < ranking.causes().size(); i++) {
-      Cause cause = ranking.causes().get(i);
+    for (int i = 0; i < listed.size(); i++) {
+      Cause cause = listed.get(i);
       String id = cause.fault().id();
       if (i < 3) {
         top.add(id);
@@ -209,13 +259,13 @@ public final class Scorer {
     if (label.label().equals(Label.HEALTHY)) {
       right = ranking.noStall();
     } else if (label.isUnlisted()) {
-      right += ranking.unlisted();
+      right += ranking.notListed();
     }
     Verdict verdict = ranking.verdict();
     double first =
         switch (verdict) {
           case STALLED -> ranking.top().map(Cause::probability).orElse(0.0);
-          case UNLISTED -> ranking.unlisted();
+          case UNLISTED -> ranking.notListed();
           case NO_STALL -> ranking.noStall();
         };
     boolean firstRight =
@@ -224,10 +274,14 @@ public final class Scorer {
           case UNLISTED -> label.isUnlisted();
           case NO_STALL -> label.label().equals(Label.HEALTHY);
         };
+    String stop = ranking.stop().map(StopBelief::stop).map(Stop::id).orElse("");
     return new Result(
+        each.source(),
         label,
         verdict.word(),
         Diagnoser.guessed(seen.trace(), ranking).stage(),
+        stop,
+        each.stops().isEmpty() ? Optional.empty() : Optional.of(each.stops().contains(stop)),
         rank,
         top,
         first,

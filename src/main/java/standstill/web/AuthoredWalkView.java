@@ -8,7 +8,6 @@ import standstill.base.Fault;
 import standstill.base.Fix;
 import standstill.base.Risk;
 import standstill.base.Walk;
-import standstill.guide.Course;
 
 /**
  * A step or an end of a walk written by hand.
@@ -117,10 +116,10 @@ public record AuthoredWalkView(
                 .toList();
       }
       case FIX -> {
-        Fix fix = Course.fix(base, answer.to()).orElseThrow(AuthoredWalkView::broken);
+        Fix fix = base.fix(answer.to()).orElseThrow(AuthoredWalkView::broken);
         kind = "fix";
         heading = fix.title();
-        about = Course.faultOf(base, answer.to()).map(Fault::about).orElse("");
+        about = base.faultOfFix(answer.to()).map(Fault::about).orElse("");
         fixes = List.of(ReportView.fix(fix));
       }
       default -> {

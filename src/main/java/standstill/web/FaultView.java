@@ -116,8 +116,13 @@ public record FaultView(
       if (on.afterGap() > 0) {
         conditions.add("after " + (int) on.afterGap() + " s of silence");
       }
+      on.joins()
+          .forEach(join -> conditions.add(join.kind().title() + " " + join.line().source()));
       String seen = sign.seen().isEmpty() ? "" : sign.seen().get(0);
       return new SignView(on.line().source(), String.join(", ", conditions), seen, shows);
+    }
+    if (sign.form() instanceof SignForm.OfFact fact) {
+      return new SignView("", "the log shows that " + fact.statement().title(), "", shows);
     }
     String id = ((SignForm.Without) sign.form()).milestone();
     String title =

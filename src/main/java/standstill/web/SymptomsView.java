@@ -74,7 +74,7 @@ public record SymptomsView(
   static List<Choice> fixes(standstill.rank.Ranking ranking, Base base, Course course) {
     List<Choice> choices = new java.util.ArrayList<>();
     for (String id : course.before()) {
-      Course.fix(base, id).ifPresent(f -> choices.add(new Choice(id, f.title(), true)));
+      base.fix(id).ifPresent(f -> choices.add(new Choice(id, f.title(), true)));
     }
     for (Fix fix : Before.fixes(ranking, MOST_FIXES)) {
       if (!course.before().contains(fix.id())) {

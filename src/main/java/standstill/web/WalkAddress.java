@@ -66,7 +66,7 @@ final class WalkAddress {
     if (!course.problems(base).isEmpty()) {
       throw broken();
     }
-    return course;
+    return course.renewed(base);
   }
 
   private static String one(List<String> values) {

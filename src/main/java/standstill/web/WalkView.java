@@ -142,9 +142,9 @@ public record WalkView(
   }
 
   private static StepView cured(Base base, String id) {
-    Fault fault = Course.faultOf(base, id).orElseThrow();
+    Fault fault = base.faultOfFix(id).orElseThrow();
     return new StepView(
-        "Repaired: " + Course.fix(base, id).map(Fix::title).orElse(id),
+        "Repaired: " + base.fix(id).map(Fix::title).orElse(id),
         fault.title(),
         0,
         "",
@@ -152,8 +152,8 @@ public record WalkView(
         List.of(),
         List.of(),
         List.of(),
-        Course.fix(base, id).map(Fix::prove).orElse(""),
-        Course.fix(base, id).map(Fix::undo).orElse(""),
+        base.fix(id).map(Fix::prove).orElse(""),
+        base.fix(id).map(Fix::undo).orElse(""),
         List.of(),
         "",
         fault.prevent(),
@@ -248,7 +248,7 @@ public record WalkView(
               back);
       case FIX ->
           new TurnView(
-              Course.fix(base, turn.id()).map(Fix::title).orElse(turn.id()),
+              base.fix(turn.id()).map(Fix::title).orElse(turn.id()),
               WalkSummary.reply(turn.reply()),
               back);
       case LOG -> new TurnView("Get the text that the boot prints", "not possible", back);

@@ -56,7 +56,8 @@ class NeverWinsTest {
     String afterGap =
         sign("oil \\S+ is gone", "usually", "rarely", "oil c is gone")
             .replace("shows", "after-gap: 30, shows");
-    String without = "{without: kernel-starts, shows: usually, elsewhere: rarely}";
+    String without =
+        "{id: no-milestone, without: kernel-starts, shows: usually, elsewhere: rarely}";
     for (String form : List.of(repeats, atEnd, afterGap, without)) {
       SmallBase base =
           new SmallBase()
@@ -71,7 +72,8 @@ class NeverWinsTest {
                   "hardly-ever",
                   "",
                   form,
-                  form.replace("dark", "dim")
+                  form.replace("{id: ", "{id: other-")
+                      .replace("dark", "dim")
                       .replace("wet", "dry")
                       .replace("gone", "old")
                       .replace("kernel-starts", "root-mounted"));

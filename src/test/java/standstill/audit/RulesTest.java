@@ -62,13 +62,17 @@ class RulesTest {
     assertEquals(List.of(), base.problems(new ReachableSymptoms()));
   }
 
+  private static String again(String sign) {
+    return sign.replace("{id: ", "{id: again-");
+  }
+
   @Test
   void theSameSignTwiceIsFoundAndAnotherFormOfItIsNot() throws Exception {
-    SmallBase twice = new SmallBase().fault("one-thing", "often", "", LAMP, WICK, LAMP);
+    SmallBase twice = new SmallBase().fault("one-thing", "often", "", LAMP, WICK, again(LAMP));
     assertEquals(
         List.of("kb/faults/kernel/one-thing.yaml:12:5: sign stands in this fault a second time"),
         twice.problems(new SameSignTwice()));
-    String atEnd = LAMP.replace("shows", "at-end: 3, shows");
+    String atEnd = again(LAMP).replace("shows", "at-end: 3, shows");
     assertEquals(
         List.of(),
         new SmallBase().fault("one-thing", "often", "", LAMP, atEnd).problems(new SameSignTwice()));
@@ -87,7 +91,7 @@ class RulesTest {
 
   @Test
   void aTrailMustNotCallHarmlessWhatAFaultCallsDecisive() throws Exception {
-    String line = "{line: 'wick \\S+ is', seen: ['wick z is wet'], unlike: ['none']}";
+    String line = "{id: wick-is, line: 'wick \\S+ is', seen: ['wick z is wet'], unlike: ['none']}";
     SmallBase base =
         new SmallBase().fault("one-thing", "often", "", WICK, LAMP).trail("damp", line);
     assertEquals(
@@ -151,7 +155,9 @@ class RulesTest {
             .reviewed("2025-11-25")
             .fault("a-day-more", "often", "", LAMP, WICK)
             .check("old-check")
-            .trail("old-trail", "{line: 'bell rings', seen: ['bell rings'], unlike: ['none']}")
+            .trail(
+                "old-trail",
+                "{id: bell-rings, line: 'bell rings', seen: ['bell rings'], unlike: ['none']}")
             .reviewed("2026-11-27")
             .fault("ahead-by-a-time-zone", "often", "", LAMP, WICK)
             .reviewed("2027-01-01")

@@ -9,6 +9,7 @@ import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import standstill.base.Label;
 import standstill.base.Stage;
 import standstill.base.yaml.BaseReader;
@@ -49,8 +50,14 @@ public final class SmallBase {
   /** A sign in one line. */
   public static String sign(String line, String shows, String elsewhere, String seen) {
     return String.format(
-        "{line: '%s', shows: %s, elsewhere: %s, seen: ['%s'], unlike: ['nothing of it']}",
-        line, shows, elsewhere, seen);
+        "{id: %s, line: '%s', shows: %s, elsewhere: %s, seen: ['%s'], unlike: ['nothing of it']}",
+        id(seen), line, shows, elsewhere, seen);
+  }
+
+  /** An id out of the text that a sign matches. */
+  private static String id(String seen) {
+    String words = seen.toLowerCase(Locale.ROOT).replaceAll("[^a-z0-9]+", "-");
+    return words.substring(0, Math.min(40, words.length())).replaceAll("^-|-$", "");
   }
 
   /** A fault of the stage kernel; {@code more} holds keys that it has besides. */
@@ -63,7 +70,7 @@ public final class SmallBase {
             + howCommon
             + "\nabout: Invented.\nsymptoms: [dark]\nsigns:\n  - "
             + String.join("\n  - ", signs)
-            + "\nfixes: [{title: Mend it, steps: [Mend it.], minutes: 5, cures: usually, risk: none,"
+            + "\nfixes: [{id: mend-it, title: Mend it, steps: [Mend it.], minutes: 5, cures: usually, risk: none,"
             + " prove: Light., undo: Nothing., cautions: []}]\nprevent: Care.\n"
             + more);
   }

@@ -149,6 +149,7 @@ public final class TestBase {
               form,
               chance(shows),
               chance(elsewhere),
+              chance(elsewhere),
               event,
               says,
               List.of(),
@@ -203,12 +204,14 @@ public final class TestBase {
               List.of(),
               signs,
               leadsTo,
+              Map.of(),
               toldApartBy,
               fixes,
               "",
               List.of(),
               REVIEWED,
               List.of(),
+              Map.of(),
               Position.ofFile("test")));
       return TestBase.this;
     }

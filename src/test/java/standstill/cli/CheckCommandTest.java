@@ -30,13 +30,14 @@ class CheckCommandTest {
       about: An invented fault.
       symptoms: [dark]
       signs:
-        - line: 'lamp \\S+ is dark'
+        - id: lamp-is-dark
+          line: 'lamp \\S+ is dark'
           shows: usually
           elsewhere: never
           seen: ['lamp a1 is dark']
           unlike: ['lamp a1 is lit']
       fixes:
-        - {title: Change it, steps: [Do.], minutes: 5, cures: usually, risk: none, prove: Light., undo: No., cautions: []}
+        - {id: change-it, title: Change it, steps: [Do.], minutes: 5, cures: usually, risk: none, prove: Light., undo: No., cautions: []}
       prevent: Keep a spare one.
       sources: [{title: 'common practice, no source'}]
       reviewed: {on: 2001-01-01, by: ada}
@@ -106,7 +107,7 @@ class CheckCommandTest {
   void aFileThatIsNotUtf8IsAnErrorAtItsPlaceAndTheRestIsStillChecked() throws Exception {
     fault(FAULT.replace("spare", "\u00fcberz\u00e4hlige").getBytes(StandardCharsets.ISO_8859_1));
     String text = run(ExitCode.BASE);
-    assertTrue(text.contains("lamp-broken.yaml:17:17: byte 0xFC is not UTF-8"), text);
+    assertTrue(text.contains("lamp-broken.yaml:18:17: byte 0xFC is not UTF-8"), text);
   }
 
   @Test

@@ -173,7 +173,8 @@ class TrialsTest {
             .toList();
     assertFalse(problems.isEmpty());
     assertTrue(
-        problems.stream().allMatch(p -> p.contains("unlike") || p.contains("says")),
+        problems.stream()
+            .allMatch(p -> p.contains("'id'") || p.contains("unlike") || p.contains("says")),
         problems.toString());
   }
 }

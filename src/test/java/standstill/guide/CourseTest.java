@@ -8,6 +8,7 @@ import java.io.IOException;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
 import java.util.Set;
@@ -207,6 +208,25 @@ class CourseTest {
     assertFalse(Course.NEW.seeing(Set.of("smoke")).problems(small).isEmpty());
     assertFalse(Course.NEW.lacking("patience").problems(small).isEmpty());
     assertFalse(Course.NEW.triedBefore(Set.of("cable/fix/9")).problems(small).isEmpty());
+  }
+
+  @Test
+  void aSavedWalkNamesARepairByItsFormerId() {
+    Base built =
+        new TestBase().fault("cable", 1).fix("plug it in", 2, 0.9, Risk.NONE).add().build();
+    Base renamed = built.withRetired(Map.of("wire/fix/3", "cable/fix/1"));
+    Course saved =
+        Course.NEW
+            .triedBefore(Set.of("wire/fix/3"))
+            .reply(new Course.Turn(Course.Kind.CHECK, "a", "x"))
+            .reply(new Course.Turn(Course.Kind.FIX, "wire/fix/3", Course.SKIP));
+    assertEquals(
+        Course.NEW
+            .triedBefore(Set.of("cable/fix/1"))
+            .reply(new Course.Turn(Course.Kind.CHECK, "a", "x"))
+            .reply(new Course.Turn(Course.Kind.FIX, "cable/fix/1", Course.SKIP)),
+        saved.renewed(renamed));
+    assertEquals(saved, saved.renewed(built));
   }
 
   @Test

@@ -28,20 +28,21 @@ class ArchitectureTest {
           Map.entry("base.yaml", Set.of("base", "text")),
           Map.entry("log", Set.of("base", "text")),
           Map.entry("trace", Set.of("log", "base", "text")),
-          Map.entry("match", Set.of("trace", "log", "base", "text")),
-          Map.entry("rank", Set.of("match", "trace", "base")),
+          Map.entry("machine", Set.of("trace", "log", "base", "text")),
+          Map.entry("match", Set.of("machine", "trace", "log", "base", "text")),
+          Map.entry("rank", Set.of("match", "machine", "trace", "base")),
           Map.entry("guide", Set.of("rank", "match", "base")),
           Map.entry("decode", Set.of("text")),
           Map.entry(
-              "report", Set.of("decode", "guide", "rank", "match", "trace", "log", "base", "text")),
+              "report", Set.of("decode", "guide", "rank", "match", "machine", "trace", "log", "base", "text")),
           Map.entry("search", Set.of("match", "base", "text")),
           Map.entry(
               "score",
-              Set.of("report", "guide", "rank", "match", "trace", "log", "base", "text", "search")),
+              Set.of("report", "guide", "rank", "match", "machine", "trace", "log", "base", "text", "search")),
           Map.entry(
               "audit",
               Set.of(
-                  "score", "report", "base.yaml", "rank", "match", "trace", "log", "base", "text")),
+                  "score", "report", "base.yaml", "rank", "match", "machine", "trace", "log", "base", "text")),
           Map.entry("share", Set.of("log", "text")),
           Map.entry("account", Set.of()),
           Map.entry("mine", Set.of("match", "log", "base", "text")),
@@ -56,6 +57,7 @@ class ArchitectureTest {
                   "guide",
                   "rank",
                   "match",
+                  "machine",
                   "trace",
                   "log",
                   "base",
@@ -77,7 +79,7 @@ class ArchitectureTest {
               "web",
               Set.of(
                   "account", "edit", "store", "mine", "share", "audit", "score", "search", "report",
-                  "decode", "guide", "rank", "match", "trace", "log", "base", "text")),
+                  "decode", "guide", "rank", "match", "machine", "trace", "log", "base", "text")),
           Map.entry(
               "cli",
               Set.of(
@@ -95,6 +97,7 @@ class ArchitectureTest {
                   "guide",
                   "rank",
                   "match",
+                  "machine",
                   "trace",
                   "log",
                   "base.yaml",

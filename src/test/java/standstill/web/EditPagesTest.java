@@ -396,7 +396,10 @@ class EditPagesTest {
             .replace("about: ''", "about: The invented lamp of these tests does not burn.")
             .replace("symptoms: []", "symptoms: [shell-before-root]")
             .replace("unlike: []", "unlike: ['lamplighter: wick 7 is dry']")
-            .replace("- title: ''\n    steps:\n      - ''", "- title: Dry it\n    steps: ['Wait.']")
+            .replace("- id: ''\n    line", "- id: wick-is-wet\n    line")
+            .replace(
+                "- id: ''\n    title: ''\n    steps:\n      - ''",
+                "- id: dry-it\n    title: Dry it\n    steps: ['Wait.']")
             .replace("prove: ''", "prove: It burns.")
             .replace("undo: ''", "undo: Nothing was changed.")
             .replace("prevent: ''", "prevent: Keep it dry.")

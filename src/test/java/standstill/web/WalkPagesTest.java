@@ -277,10 +277,12 @@ class WalkPagesTest {
   @Test
   void fixesTriedBeforeAreNotProposed() throws Exception {
     String differs = log + "/walk?check.list-disks-in-rescue-shell=disk-there-id-differs";
-    assertTrue(page(differs).contains("fix.root-id-on-no-disk/fix/1=helped"));
+    assertTrue(
+        page(differs)
+            .contains("fix.root-id-on-no-disk/fix/put-right-identifier-on-command-line=helped"));
     assertFalse(
         page(differs + "&before=root-id-on-no-disk/fix/1")
-            .contains("fix.root-id-on-no-disk/fix/1=helped"));
+            .contains("fix.root-id-on-no-disk/fix/put-right-identifier-on-command-line=helped"));
   }
 
   @Test

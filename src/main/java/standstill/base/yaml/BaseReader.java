@@ -7,6 +7,7 @@ import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Collectors;
@@ -19,6 +20,7 @@ import standstill.base.Rate;
 import standstill.base.Scale;
 import standstill.base.Sign;
 import standstill.base.SignForm;
+import standstill.base.Stop;
 import standstill.base.Symptom;
 import standstill.base.Synonyms;
 import standstill.base.Trail;
@@ -30,6 +32,9 @@ import standstill.text.Problem;
 public final class BaseReader {
   /** Name of the file that holds the scale. */
   public static final String SCALE = "scale.yaml";
+
+  /** Name of the file that leads from former ids of fixes to their successors. */
+  private static final String RETIRED = "retired.yaml";
 
   /** What an id looks like, for people. */
   public static final String ID_FORM = Scalars.ID_FORM;
@@ -43,6 +48,7 @@ public final class BaseReader {
   private final Set<String> broken = new HashSet<>();
   private final Map<String, Position> mentions = new HashMap<>();
   private final List<String> modelNumbers;
+  private Position retiredFile = Position.ofFile(RETIRED);
 
   private BaseReader(List<String> modelNumbers) {
     this.modelNumbers = modelNumbers;
@@ -79,6 +85,7 @@ public final class BaseReader {
     EntryReader entries = new EntryReader(scale);
     FaultReader faultReader = new FaultReader(entries);
     List<Family> families = new ArrayList<>();
+    List<Stop> stops = new ArrayList<>();
     List<Fault> faults = new ArrayList<>();
     List<Check> checks = new ArrayList<>();
     List<Symptom> symptoms = new ArrayList<>();
@@ -86,12 +93,16 @@ public final class BaseReader {
     List<Walk> walks = new ArrayList<>();
     Map<String, Rate> rates = new LinkedHashMap<>();
     List<Synonyms> synonyms = new ArrayList<>();
+    Map<String, String> retired = new LinkedHashMap<>();
     for (BaseText file : files) {
       String folder = file.folder();
       if (!file.name().endsWith(".yaml")) {
         continue;
       } else if (folder.startsWith("faults/")) {
         with(file, sink -> faultReader.read(file, sink)).ifPresent(faults::add);
+      } else if (folder.equals("stops")) {
+        with(file, sink -> StopReader.read(entries, faultReader, file, sink))
+            .ifPresent(stops::add);
       } else if (folder.equals("checks")) {
         with(file, sink -> SmallReaders.check(entries, file, sink)).ifPresent(checks::add);
       } else if (folder.equals("trails")) {
@@ -106,6 +117,9 @@ public final class BaseReader {
         synonyms.addAll(with(file, SmallReaders::synonyms));
       } else if (file.name().equals("rates.yaml")) {
         rates.putAll(with(file, SmallReaders::rates));
+      } else if (file.name().equals(RETIRED)) {
+        retired.putAll(with(file, SmallReaders::retired));
+        retiredFile = Position.ofFile(file.shownAs());
       } else if (folder.equals("faults")) {
         problems.add(
             Problem.error(
@@ -118,13 +132,15 @@ public final class BaseReader {
         new Base(
             scale,
             families,
+            stops,
             faults,
             checks,
             symptoms,
             trails,
             walks,
             bySignId(faults, rates),
-            synonyms);
+            synonyms,
+            retired);
     crossReferences(base);
     return new Loaded(base, problems);
   }
@@ -140,17 +156,31 @@ public final class BaseReader {
     return result;
   }
 
+  /** Rates of signs that are there; a sign that took another's place keeps its rate. */
   private static Map<String, Rate> bySignId(List<Fault> faults, Map<String, Rate> rates) {
     Map<String, Rate> byId = new LinkedHashMap<>();
     for (Fault fault : faults) {
       for (Sign sign : fault.signs()) {
-        Rate rate = rates.get(fault.id() + " " + sign.form().describe());
+        Rate rate = rates.get(sign.id());
         if (rate != null) {
           byId.put(sign.id(), rate);
         }
       }
+      fault
+          .retired()
+          .forEach(
+              (was, now) -> {
+                Rate rate = rates.get(fault.id() + "/" + was);
+                if (rate != null && ids(fault).contains(fault.id() + "/" + now)) {
+                  byId.putIfAbsent(fault.id() + "/" + now, rate);
+                }
+              });
     }
     return byId;
+  }
+
+  private static Set<String> ids(Fault fault) {
+    return fault.signs().stream().map(Sign::id).collect(Collectors.toSet());
   }
 
   private void crossReferences(Base base) {
@@ -167,8 +197,16 @@ public final class BaseReader {
     Map<String, Position> symptomIds = ids(base.symptoms(), Symptom::id, Symptom::where, "symptom");
     ids(base.trails(), Trail::id, Trail::where, "false trail");
     Set<String> families = base.families().stream().map(Family::id).collect(Collectors.toSet());
+    Map<String, Position> stopIds = ids(base.stops(), Stop::id, Stop::where, "stop");
+    for (Stop stop : base.stops()) {
+      refer(stop.where(), stop.families(), families, "family");
+      refer(stop.where(), stop.general(), faultIds.keySet(), "fault");
+      refer(stop.where(), stop.looks(), checkIds.keySet(), "check");
+      milestones(base, stop.bearer());
+    }
     for (Fault fault : base.faults()) {
       refer(fault.where(), fault.families(), families, "family");
+      refer(fault.where(), fault.endsIn().keySet(), stopIds.keySet(), "stop");
       refer(fault.where(), fault.leadsTo(), faultIds.keySet(), "fault in leads-to");
       refer(fault.where(), fault.symptoms(), symptomIds.keySet(), "symptom");
       refer(fault.where(), fault.toldApartBy().keySet(), checkIds.keySet(), "check");
@@ -184,6 +222,21 @@ public final class BaseReader {
             .flatMap(f -> f.fixes().stream())
             .map(Fix::id)
             .collect(Collectors.toSet());
+    for (Map.Entry<String, String> each : base.retired().entrySet()) {
+      if (fixIds.contains(each.getKey())) {
+        problem(
+            retiredFile,
+            "retired id '" + each.getKey() + "' is in use",
+            "a retired id is never used again");
+      } else if (base.fix(each.getKey()).isEmpty() && !isOfBrokenFile(each.getValue(), "fix")) {
+        problem(
+            retiredFile,
+            "'" + each.getKey() + "' leads to no fix: '" + each.getValue() + "'",
+            Words.nearest(each.getValue(), fixIds)
+                .map(n -> "did you mean '" + n + "'?")
+                .orElse(""));
+      }
+    }
     for (Walk walk : base.walks()) {
       refer(walk.where(), walk.symptoms(), symptomIds.keySet(), "symptom");
       refer(walk.where(), walk.faults(), faultIds.keySet(), "fault");
@@ -214,19 +267,30 @@ public final class BaseReader {
                                 "answer of check " + checkId)));
   }
 
+  private static Optional<String> milestone(SignForm form) {
+    if (form instanceof SignForm.Without without) {
+      return Optional.of(without.milestone());
+    }
+    return form instanceof SignForm.Reached reached
+        ? Optional.of(reached.milestone())
+        : Optional.empty();
+  }
+
   private void milestones(Base base, Fault fault) {
     for (Sign sign : fault.signs()) {
-      if (sign.form() instanceof SignForm.Without without) {
+      Optional<String> named = milestone(sign.form());
+      if (named.isPresent()) {
+        String milestone = named.get();
         for (String familyId : fault.families()) {
           base.family(familyId)
-              .filter(family -> family.milestone(without.milestone()).isEmpty())
+              .filter(family -> family.milestone(milestone).isEmpty())
               .ifPresent(
                   family ->
                       problem(
                           sign.where(),
-                          "unknown milestone '" + without.milestone() + "' of family " + familyId,
+                          "unknown milestone '" + milestone + "' of family " + familyId,
                           Words.advice(
-                              without.milestone(),
+                              milestone,
                               family.milestones().stream().map(m -> m.id()).toList())));
         }
       }

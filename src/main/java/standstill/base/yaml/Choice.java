@@ -7,14 +7,15 @@ import org.yaml.snakeyaml.nodes.Node;
 import org.yaml.snakeyaml.nodes.ScalarNode;
 
 /**
- * One of two shapes; a key that only the first one has tells which.
+ * One of two shapes, the second of which may be a choice again; a key that only the first one has
+ * tells which.
  *
  * @param key the key that tells
  * @param with the shape with it
  * @param without the shape without it
  */
-record Choice(String key, Shape with, Shape without) implements Value.Keyed {
-  private Shape chosen(Node node) {
+record Choice(String key, Shape with, Value.Keyed without) implements Value.Keyed {
+  private Value.Keyed chosen(Node node) {
     boolean has =
         node instanceof MappingNode mapping
             && mapping.getValue().stream()

@@ -2,8 +2,10 @@ package standstill.base.yaml;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import standstill.base.Chance;
 import standstill.base.Reviewed;
 import standstill.base.Risk;
@@ -40,6 +42,20 @@ final class EntryReader {
   static void distinct(Fields question, List<String> answers) {
     if (answers.stream().distinct().count() < answers.size()) {
       question.error("answers", "two answers have the same id", "");
+    }
+  }
+
+  /** No two signs or fixes of one entry have the same id. */
+  static void distinct(List<Fields> parts) {
+    Set<String> ids = new HashSet<>();
+    for (Fields part : parts) {
+      String id = part.text("id");
+      if (!id.isEmpty() && !ids.add(id)) {
+        part.error(
+            "id",
+            "second sign or fix with the id '" + id + "' in this entry",
+            "give it one that says what is different about it");
+      }
     }
   }
 

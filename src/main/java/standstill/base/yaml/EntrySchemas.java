@@ -45,6 +45,7 @@ public final class EntrySchemas {
     kinds.add(new Kind("scale", "scale.yaml", Shapes.scale(List.copyOf(modelNumbers))));
     kinds.add(new Kind("rates", "rates.yaml", Shapes.rates()));
     kinds.add(new Kind("synonyms", "synonyms.yaml", Shapes.synonyms()));
+    kinds.add(new Kind("retired", "retired.yaml", Shapes.retired()));
     return kinds;
   }
 

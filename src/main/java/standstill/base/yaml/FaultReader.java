@@ -7,6 +7,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import standstill.base.Chance;
 import standstill.base.Fault;
 import standstill.base.Fix;
@@ -14,6 +16,7 @@ import standstill.base.Risk;
 import standstill.base.Sign;
 import standstill.base.SignForm;
 import standstill.base.Stage;
+import standstill.base.Statement;
 import standstill.text.Pattern;
 
 /** Reads one file of {@code kb/faults/}. */
@@ -53,6 +56,7 @@ final class FaultReader {
     List<Fix> fixes = fixes(fields, id);
     var sources = EntryReader.sources(fields);
     proof(fields, general, signs);
+    Map<String, String> retired = retired(fields);
     if (sink.hasErrors()) {
       return Optional.empty();
     }
@@ -71,23 +75,50 @@ final class FaultReader {
             fields.names("symptoms", "symptom"),
             signs,
             fields.names("leads-to", "fault in leads-to"),
+            endsIn(fields),
             toldApartBy,
             fixes,
             fields.text("prevent"),
             sources,
             EntryReader.reviewed(fields),
             fields.texts("aliases"),
+            retired,
             fields.position("id")));
   }
 
-  private List<Sign> signs(Fields fields, String faultId) {
+  /** Holds that ids are unique within the entry and that former ones lead to what is there. */
+  private static Map<String, String> retired(Fields fields) {
+    List<Fields> signs = fields.maps("signs");
+    List<Fields> fixes = fields.maps("fixes");
+    EntryReader.distinct(Stream.concat(signs.stream(), fixes.stream()).toList());
+    Set<String> signIds = signs.stream().map(f -> f.text("id")).collect(Collectors.toSet());
+    Set<String> fixIds = fixes.stream().map(f -> f.text("id")).collect(Collectors.toSet());
+    Map<String, String> all = new LinkedHashMap<>();
+    Fields map = fields.map("retired");
+    for (String was : map.keys()) {
+      String now = map.text(was);
+      all.put(was, now);
+      if (signIds.contains(was) || fixIds.contains(was)) {
+        map.error(was, "retired id '" + was + "' is in use", "a retired id is never used again");
+      } else if (!signIds.contains(now) && !fixIds.contains(now) && !map.has(now)) {
+        map.error(
+            was,
+            "'" + was + "' leads to no sign or fix of this fault: '" + now + "'",
+            "a fix that went to another fault stands in kb/retired.yaml");
+      }
+    }
+    return all;
+  }
+
+  /** The signs of an entry. */
+  List<Sign> signs(Fields fields, String faultId) {
     List<Sign> signs = new ArrayList<>();
     for (Fields sign : fields.maps("signs")) {
-      String id = faultId + "/" + (signs.size() + 1);
+      String id = faultId + "/" + sign.text("id");
       Optional<SignForm> form = form(sign);
       if (form.isPresent()) {
         boolean onLine = form.get() instanceof SignForm.OnLine;
-        String says = onLine ? sign.text("says") : "";
+        String says = sign.text("says");
         checkSays(sign, form.get(), says);
         signs.add(
             new Sign(
@@ -95,6 +126,7 @@ final class FaultReader {
                 form.get(),
                 entries.chance(sign, "shows"),
                 entries.chance(sign, "elsewhere"),
+                entries.chance(sign, sign.has("rivals") ? "rivals" : "elsewhere"),
                 sign.has("event") ? faultId + "/" + sign.text("event") : id,
                 says,
                 onLine ? sign.texts("seen") : List.of(),
@@ -110,50 +142,80 @@ final class FaultReader {
     if (sign.keys().contains("without")) {
       return Optional.of(new SignForm.Without(sign.text("without")));
     }
+    if (sign.keys().contains("reached")) {
+      return Optional.of(new SignForm.Reached(sign.text("reached")));
+    }
+    if (sign.keys().contains("fact")) {
+      return Statement.of(sign.text("fact")).map(SignForm.OfFact::new);
+    }
     Optional<Pattern> line = sign.pattern("line");
-    line.ifPresent(pattern -> checkPattern(sign, pattern));
+    line.ifPresent(pattern -> checkPattern(sign, "line", pattern));
     return line.map(
         pattern ->
             new SignForm.OnLine(
                 pattern,
                 sign.number("at-end", 0),
                 sign.number("repeats", 1),
-                sign.decimal("after-gap", 0)));
+                sign.decimal("after-gap", 0),
+                joins(sign)));
+  }
+
+  private static List<SignForm.Join> joins(Fields sign) {
+    List<SignForm.Join> joins = new ArrayList<>();
+    for (SignForm.Join.Kind kind : SignForm.Join.Kind.values()) {
+      sign.pattern(kind.word())
+          .ifPresent(
+              pattern -> {
+                checkPattern(sign, kind.word(), pattern);
+                joins.add(new SignForm.Join(kind, pattern));
+              });
+    }
+    return joins;
   }
 
   /** Holds the editorial rules for patterns; they keep matching fast and captures sensible. */
-  static void checkPattern(Fields sign, Pattern pattern) {
+  static void checkPattern(Fields sign, String key, Pattern pattern) {
     String source = pattern.source();
     if (source.startsWith(".*") || source.endsWith(".*")) {
       sign.error(
-          "line",
+          key,
           "pattern has '.*' at an end",
           "leave it out; a pattern matches anywhere in the message");
     }
     if (pattern.literals().isEmpty()) {
       sign.error(
-          "line",
+          key,
           "pattern has no literal of three characters that every match contains",
           "name a word of the message");
     }
     if (pattern.foundIn("")) {
-      sign.error("line", "pattern matches the empty text", "");
+      sign.error(key, "pattern matches the empty text", "");
     }
   }
 
   private static void checkSays(Fields sign, SignForm form, String says) {
-    List<String> groups =
-        form instanceof SignForm.OnLine onLine ? onLine.line().groups() : List.of();
+    List<String> groups = form.values();
     int at = says.indexOf('{');
     while (at >= 0) {
       int end = says.indexOf('}', at);
       String group = end < 0 ? says.substring(at + 1) : says.substring(at + 1, end);
       if (!groups.contains(group)) {
         sign.error(
-            "says", "'{" + group + "}' is no group of the pattern", Words.advice(group, groups));
+            "says",
+            "'{" + group + "}' is no " + (form instanceof SignForm.OfFact ? "value of the statement" : "group of the pattern"),
+            Words.advice(group, groups));
       }
       at = end < 0 ? -1 : says.indexOf('{', end);
     }
+  }
+
+  private Map<String, Chance> endsIn(Fields fields) {
+    Map<String, Chance> all = new LinkedHashMap<>();
+    if (fields.has("ends-in")) {
+      Fields map = fields.map("ends-in");
+      map.keysAsNames("stop").forEach(stop -> all.put(stop, entries.chance(map, stop)));
+    }
+    return all;
   }
 
   private Map<String, Map<String, Chance>> toldApartBy(Fields fields) {
@@ -174,7 +236,7 @@ final class FaultReader {
     for (Fields fix : fields.maps("fixes")) {
       Fix read =
           new Fix(
-              faultId + "/fix/" + (fixes.size() + 1),
+              Fix.id(faultId, fix.text("id")),
               fix.text("title"),
               fix.texts("steps"),
               fix.number("minutes", 10),

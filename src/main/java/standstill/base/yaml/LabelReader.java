@@ -3,6 +3,7 @@ package standstill.base.yaml;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import standstill.base.Label;
 import standstill.text.Problem;
 
@@ -57,6 +58,8 @@ public final class LabelReader {
             fields.texts("also"),
             fields.texts("general"),
             EntryReader.stage(fields),
+            Set.of(),
+            fields.texts("stops"),
             fields.text("cut"),
             fields.text("made"),
             fields.text("licence"),

@@ -34,6 +34,9 @@ final class Scalars {
   private static final Pattern NOTHING = Pattern.known("^(?:null|Null|NULL|~)?$");
   private static final Pattern ID = Pattern.known("^[a-z0-9](?:[a-z0-9-]*[a-z0-9])?$");
 
+  private static final Pattern FIX =
+      Pattern.known("^[a-z0-9][a-z0-9-]{0,59}/fix/[a-z0-9][a-z0-9-]{0,59}$");
+
   private Scalars() {}
 
   /** A text that is not blank. */
@@ -49,6 +52,11 @@ final class Scalars {
   /** Lower-case words joined by hyphens. */
   static Value id() {
     return new Id();
+  }
+
+  /** Names a fix: a fault's id, {@code /fix/}, the fix's own id. */
+  static Value fix() {
+    return new FixName();
   }
 
   /** A regular expression in RE2 syntax. */
@@ -158,6 +166,24 @@ final class Scalars {
     @Override
     public ObjectNode schema() {
       return matching(ID.source()).put("maxLength", LONGEST_ID);
+    }
+  }
+
+  private record FixName() implements Value {
+    @Override
+    public void check(String key, Node node, Sink sink) {
+      String text = textAt(key, node, sink);
+      if (text != null && !FIX.foundIn(text)) {
+        sink.error(
+            node.getStartMark(),
+            "'" + text + "' does not name a fix",
+            "write the fault's id, /fix/, the id of the fix");
+      }
+    }
+
+    @Override
+    public ObjectNode schema() {
+      return matching(FIX.source());
     }
   }
 

@@ -7,10 +7,16 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collection;
 import java.util.List;
+import java.util.Map;
 import standstill.base.Label;
 import standstill.base.Risk;
 import standstill.base.Scale;
+import standstill.base.SignForm;
 import standstill.base.Stage;
+import standstill.base.Statement;
+import standstill.base.ThingSort;
+import standstill.base.ThingState;
+import standstill.base.WishKind;
 
 /**
  * The keys of all files of the base, with what may stand under them: the one table that the readers
@@ -36,6 +42,24 @@ final class Shapes {
   private static final Value SOME_TEXTS = ListOf.some(Scalars.text());
   private static final Value IDS = ListOf.any(Scalars.id());
   private static final Value SOME_IDS = ListOf.some(Scalars.id());
+
+  private static final List<String> THINGS =
+      Arrays.stream(ThingSort.values()).map(ThingSort::word).toList();
+
+  private static final List<String> WISHES =
+      Arrays.stream(WishKind.values()).map(WishKind::word).toList();
+
+  private static final List<String> STATES =
+      Arrays.stream(ThingState.values()).map(ThingState::word).toList();
+
+  private static final Map<SignForm.Join.Kind, String> JOINS =
+      Map.of(
+          SignForm.Join.Kind.THEN_NOT,
+          "Only where no line below matches this, with the same values of shared groups.",
+          SignForm.Join.Kind.AFTER,
+          "Only where a line above matches this, with the same values of shared groups.",
+          SignForm.Join.Kind.BEFORE,
+          "Only where a line below matches this, with the same values of shared groups.");
 
   private static final Shape.Key SOURCES =
       must(
@@ -83,6 +107,12 @@ final class Shapes {
   private static final Shape.Key ID =
       must("id", Scalars.id(), "Lower-case words joined by hyphens; never changes.");
 
+  private static final Shape.Key SIGN_ID =
+      must(
+          "id",
+          Scalars.id(),
+          "Names the sign within its entry, for ever, such as: alert-id-does-not-exist");
+
   private final Value chance;
   private final Value frequency;
   private final Value part;
@@ -121,9 +151,13 @@ final class Shapes {
         must("symptoms", SOME_IDS, "What a person sees: ids from symptoms.yaml."),
         must(
             "signs",
-            ListOf.some(new Choice("without", missingMilestone(), lineOfALog())),
+            ListOf.some(sign()),
             "What it leaves in a log."),
         may("leads-to", IDS, "Faults whose signs this one also produces."),
+        may(
+            "ends-in",
+            new MapOf("'ends-in'", chance),
+            "Stops in which boots with this fault end, each with its chance."),
         may(
             "told-apart-by",
             ListOf.any(
@@ -139,11 +173,60 @@ final class Shapes {
         must("prevent", Scalars.text(), "How to keep it from coming back."),
         SOURCES,
         REVIEWED,
+        may("aliases", IDS, "Former ids."),
+        may(
+            "retired",
+            new MapOf("'retired'", Scalars.id()),
+            "Former ids of its signs and fixes, each with the id of its successor."));
+  }
+
+  /** A file of {@code stops/}. */
+  Shape stop() {
+    return Shape.of(
+        "a stop",
+        must("id", Scalars.id(), "Names the stop, for ever; equals the file's name."),
+        must("title", Scalars.title(), "What happened, in a sentence without a full stop."),
+        may(
+            "kind",
+            Scalars.word(List.of("stopped", "nothing-stopped")),
+            "nothing-stopped: the boot came through; stopped when left out."),
+        must("family", SOME_IDS, "Families of logs in which it occurs."),
+        must("stages", ListOf.some(STAGE), "Stages in which boots end so."),
+        must("how-common", frequency, "How common it is among the boots that people ask about."),
+        must("about", Scalars.text(), "One paragraph, plain language."),
+        must(
+            "unlisted",
+            chance,
+            "Share of the boots that end so and have a cause that the base does not list."),
+        may(
+            "general",
+            IDS,
+            "General faults that stand for another cause; their signs are signs of the stop."),
+        may("signs", ListOf.some(sign()), "Further signs of the stop."),
+        may("looks", IDS, "Checks that help most where the cause is open, best first."),
+        SOURCES,
+        REVIEWED,
         may("aliases", IDS, "Former ids."));
   }
 
+  private Value sign() {
+    return new Choice(
+        "without",
+        missingMilestone(),
+        new Choice(
+            "reached", reachedMilestone(), new Choice("fact", statement(), lineOfALog())));
+  }
+
+  private Shape reachedMilestone() {
+    List<Shape.Key> keys = new ArrayList<>(List.of(SIGN_ID));
+    keys.add(must("reached", Scalars.id(), "A milestone that was reached."));
+    keys.addAll(weights());
+    keys.add(may("says", Scalars.text(), "What that tells, as a sentence."));
+    return new Shape("a sign", keys, List.of());
+  }
+
   private Shape lineOfALog() {
-    List<Shape.Key> keys = new ArrayList<>(List.of(LINE));
+    List<Shape.Key> keys = new ArrayList<>(List.of(SIGN_ID, LINE));
     keys.add(
         may("at-end", Scalars.whole(1, 10_000), "Only within that many last lines of the boot."));
     keys.add(may("repeats", Scalars.whole(2, 10_000), "Only when it stands there that often."));
@@ -152,6 +235,9 @@ final class Shapes {
             "after-gap",
             Scalars.number(1, 86_400),
             "Only when that many seconds of silence stand before it."));
+    for (SignForm.Join.Kind kind : SignForm.Join.Kind.values()) {
+      keys.add(may(kind.word(), Scalars.pattern(), JOINS.get(kind)));
+    }
     keys.addAll(weights());
     keys.add(
         may(
@@ -162,11 +248,25 @@ final class Shapes {
     return new Shape("a sign", keys, List.of());
   }
 
+  private Shape statement() {
+    List<Shape.Key> keys = new ArrayList<>(List.of(SIGN_ID));
+    keys.add(
+        must("fact", words(Statement.words()), "A statement on the machine that has to hold."));
+    keys.addAll(weights());
+    keys.add(
+        may(
+            "says",
+            Scalars.text(),
+            "A sentence built from the statement's values, such as: {class} {device} has no driver"));
+    return new Shape("a sign", keys, List.of());
+  }
+
   private Shape missingMilestone() {
-    List<Shape.Key> keys = new ArrayList<>();
+    List<Shape.Key> keys = new ArrayList<>(List.of(SIGN_ID));
     keys.add(
         must("without", Scalars.id(), "A milestone that the paste covers and that is missing."));
     keys.addAll(weights());
+    keys.add(may("says", Scalars.text(), "What that tells, as a sentence."));
     return new Shape("a sign", keys, List.of());
   }
 
@@ -174,12 +274,20 @@ final class Shapes {
     return List.of(
         must("shows", chance, "Chance that this fault leaves the sign."),
         must("elsewhere", chance, "Chance of the sign in boots with another cause, or none."),
+        may(
+            "rivals",
+            chance,
+            "Chance of the sign where another cause led to the same stop; as elsewhere when left out."),
         may("event", Scalars.text(), "Signs of one event are counted once."));
   }
 
   private Shape fix() {
     return Shape.of(
         "a fix",
+        must(
+            "id",
+            Scalars.id(),
+            "Names the fix within its fault, for ever, such as: write-loader-anew"),
         must("title", Scalars.text(), "The repair in a few words."),
         must("steps", SOME_TEXTS, "What to do, in order."),
         must("minutes", Scalars.whole(1, 2_000), "How long it takes."),
@@ -255,7 +363,9 @@ final class Shapes {
         must("title", Scalars.text(), "What the lines are, for people."),
         must("family", SOME_IDS, "Families of logs that print them."),
         must(
-            "signs", ListOf.some(Shape.of("a sign", LINE, SEEN, UNLIKE, PRINTED_BY)), "The lines."),
+            "signs",
+            ListOf.some(Shape.of("a sign", SIGN_ID, LINE, SEEN, UNLIKE, PRINTED_BY)),
+            "The lines."),
         must("why", Scalars.text(), "Why they are printed and stop nothing."),
         must("matters-when", Scalars.text(), "When they do matter after all."),
         SOURCES,
@@ -300,7 +410,7 @@ final class Shapes {
                         must("text", Scalars.text(), "What the person reads."),
                         may("then", Scalars.id(), "A later step."),
                         may("fault", Scalars.id(), "The fault that it is."),
-                        may("fix", Scalars.text(), "A fix: the fault's id, /fix/, its number."),
+                        may("fix", Scalars.fix(), "A fix: the fault's id, /fix/, the fix's id."),
                         may("hand-over", Scalars.text(), "What to tell somebody more experienced."))
                     .withExactlyOne(LEADS),
                 2,
@@ -338,7 +448,45 @@ final class Shapes {
                     must("title", Scalars.text(), "Name for people."),
                     LINE,
                     SEEN)),
-            "Lines that prove that a stage began or ended."));
+            "Lines that prove that a stage began or ended."),
+        may("facts", ListOf.any(factLine()), "What lines say of the machine."),
+        may(
+            "device-classes",
+            ListOf.any(
+                Shape.of(
+                    "a class of devices",
+                    must("code", Scalars.text(), "Hexadecimal digits that the number begins with."),
+                    must("thing", words(THINGS), "What such a device is."),
+                    must("title", Scalars.text(), "In words, for people."),
+                    may("disks", Scalars.word(List.of("yes")), "That disks hang on it."),
+                    may("drivers", TEXTS, "How its drivers call themselves."))),
+            "What class numbers of devices mean."),
+        may(
+            "names",
+            ListOf.any(
+                Shape.of(
+                    "a rule for names",
+                    must("line", Scalars.pattern(), "The long name, from its beginning."),
+                    must("as", Scalars.text(), "The usual name, with {group} places."),
+                    SEEN)),
+            "Names that are one."));
+  }
+
+  private static Shape factLine() {
+    return Shape.of(
+        "a fact line",
+        ID,
+        LINE,
+        may("beside", Scalars.pattern(), "Must stand in the same message as well."),
+        may("unless", Scalars.pattern(), "Must not stand in the same message."),
+        may("thing", words(THINGS), "Sort of the thing that it speaks of."),
+        may("wish", words(WISHES), "Kind of the wish that it speaks of."),
+        must("state", words(STATES), "What it says of it."),
+        may("name", Scalars.text(), "Its name, with {group} places; the group 'name' when left out; a wish may have none."),
+        may("on", Scalars.text(), "What it hangs on, with {group} places."),
+        may("with", new MapOf("'with'", Scalars.text()), "Further values, with {group} places."),
+        may("each", Scalars.text(), "The group that names several; {each} is one of them."),
+        SEEN);
   }
 
   /** {@code scale.yaml}. */
@@ -383,10 +531,24 @@ final class Shapes {
                 Shape.of(
                     "a rate",
                     must("fault", Scalars.id(), "The fault that the sign belongs to."),
-                    must("sign", Scalars.text(), "The sign's form and pattern."),
+                    must("sign", Scalars.id(), "The sign's id within the fault."),
                     must("seen", count, "In how many boots of other causes it was seen."),
-                    must("of", count, "Out of how many."))),
+                    must("of", count, "Out of how many."),
+                    may(
+                        "rivals-seen",
+                        count,
+                        "In how many boots that ended in the same stop for another reason."),
+                    may("rivals", count, "Out of how many of those."))),
             "Signs that were seen in boots of other causes."));
+  }
+
+  /** {@code retired.yaml}. */
+  static ListOf retired() {
+    return ListOf.any(
+        Shape.of(
+            "a retired fix",
+            must("was", Scalars.fix(), "The id that saved walks may hold."),
+            must("now", Scalars.fix(), "The id of its successor.")));
   }
 
   /** A label in {@code boots/}. */
@@ -398,6 +560,7 @@ final class Shapes {
         may("also", IDS, "Other faults that are right as well: the log can't tell them apart."),
         may("general", IDS, "General causes that are right where the base lacks the cause."),
         must("stage", STAGE, "Where progress ended."),
+        may("stops", IDS, "Stops that are right; those of its faults when left out."),
         must("cut", Scalars.word(Label.CUTS), "What of the boot the log shows."),
         must("made", Scalars.text(), "How the boot was provoked."),
         must("licence", Scalars.text(), "Licence of the log."));

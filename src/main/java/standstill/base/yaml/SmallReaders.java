@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import standstill.base.Check;
 import standstill.base.Example;
+import standstill.base.Facts;
 import standstill.base.Family;
 import standstill.base.LineForm;
 import standstill.base.Milestone;
@@ -109,9 +110,10 @@ final class SmallReaders {
       sign.pattern("line")
           .ifPresent(
               pattern -> {
-                FaultReader.checkPattern(sign, pattern);
+                FaultReader.checkPattern(sign, "line", pattern);
                 signs.add(
                     new Trail.TrailSign(
+                        fields.text("id") + "/" + sign.text("id"),
                         pattern,
                         sign.texts("seen"),
                         sign.texts("unlike"),
@@ -119,6 +121,7 @@ final class SmallReaders {
                         sign.position()));
               });
     }
+    EntryReader.distinct(fields.maps("signs"));
     Trail trail =
         new Trail(
             EntryReader.id(fields, file),
@@ -161,6 +164,7 @@ final class SmallReaders {
                           p,
                           milestone.texts("seen"))));
     }
+    Facts facts = FactsReader.read(fields);
     return sink.hasErrors()
         ? Optional.empty()
         : Optional.of(
@@ -171,7 +175,8 @@ final class SmallReaders {
                 examples(fields, "begins"),
                 ramdisk,
                 forms,
-                milestones));
+                milestones,
+                facts));
   }
 
   private static List<Example> examples(Fields fields, String key) {
@@ -216,10 +221,19 @@ final class SmallReaders {
     return all;
   }
 
-  /**
-   * Rates by "fault id, blank, pattern": they survive when signs are added before the one that was
-   * measured.
-   */
+  /** Former ids of fixes to those of their successors. */
+  static Map<String, String> retired(Sink sink) {
+    Map<String, String> all = new LinkedHashMap<>();
+    for (Fields fields : Fields.list(sink, Shapes.retired())) {
+      String was = fields.text("was");
+      if (all.putIfAbsent(was, fields.name("now", "fix")) != null) {
+        fields.error("was", "'" + was + "' is retired twice", "keep one of the lines");
+      }
+    }
+    return all;
+  }
+
+  /** Rates by the ids of signs. */
   static Map<String, Rate> rates(Sink sink) {
     Map<String, Rate> all = new LinkedHashMap<>();
     Optional<Fields> root = Fields.root(sink, Shapes.rates());
@@ -229,10 +243,13 @@ final class SmallReaders {
     for (Fields rate : root.get().maps("signs")) {
       int seen = rate.number("seen", 0);
       int of = rate.number("of", 0);
-      if (seen > of) {
+      int rivalsSeen = rate.number("rivals-seen", 0);
+      int rivals = rate.number("rivals", 0);
+      if (seen > of || rivalsSeen > rivals) {
         rate.error("seen", "seen more often than there were boots", "run score --fit again");
       } else {
-        all.put(rate.text("fault") + " " + rate.text("sign"), new Rate(seen, of));
+        all.put(
+            rate.text("fault") + "/" + rate.text("sign"), new Rate(seen, of, rivalsSeen, rivals));
       }
     }
     return all;

@@ -13,6 +13,8 @@ import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
+import standstill.base.Fault;
+import standstill.base.Rate;
 import standstill.text.Problem;
 
 /** Invented entries throughout. */
@@ -53,14 +55,16 @@ class BaseReaderTest {
       about: An invented fault.
       symptoms: [text-stops]
       signs:
-        - line: 'lamp (?P<name>\\S+) is dark'
+        - id: lamp-is-dark
+          line: 'lamp (?P<name>\\S+) is dark'
           shows: usually
           elsewhere: never
           says: 'lamp {name} is dark'
           seen: ['lamp a1 is dark']
           unlike: ['lamp a1 is lit']
       fixes:
-        - title: Change the lamp
+        - id: change-the-lamp
+          title: Change the lamp
           steps: [Change it.]
           minutes: 5
           cures: usually
@@ -77,8 +81,18 @@ class BaseReaderTest {
     return load("faults/kernel/lamp-broken.yaml", fault);
   }
 
+  /** The sound base with one more file. */
+  private static Loaded loadWith(String name, String text) {
+    return loadWith(
+        "faults/kernel/lamp-broken.yaml", FAULT, List.of(new BaseText(name, "kb/" + name, text)));
+  }
+
   private static Loaded load(String name, String text) {
-    List<BaseText> files = new ArrayList<>();
+    return loadWith(name, text, List.of());
+  }
+
+  private static Loaded loadWith(String name, String text, List<BaseText> more) {
+    List<BaseText> files = new ArrayList<>(more);
     files.add(new BaseText("scale.yaml", "kb/scale.yaml", SCALE));
     files.add(new BaseText("families/linux.yaml", "kb/families/linux.yaml", FAMILY));
     files.add(new BaseText("symptoms.yaml", "kb/symptoms.yaml", SYMPTOMS));
@@ -149,9 +163,82 @@ class BaseReaderTest {
     assertEquals(
         List.of(
             "kb/faults/kernel/lamp-broken.yaml:6:13: 'how-common' is empty",
-            "kb/faults/kernel/lamp-broken.yaml:10:11: 'line' is empty",
-            "kb/faults/kernel/lamp-broken.yaml:13:11: 'says' is empty"),
+            "kb/faults/kernel/lamp-broken.yaml:11:11: 'line' is empty",
+            "kb/faults/kernel/lamp-broken.yaml:14:11: 'says' is empty"),
         firstLines(loaded));
+  }
+
+  @Test
+  void aSignAndAFixAreNamedByTheirIdsWhateverTheirOrder() {
+    Fault fault = load(FAULT).base().faults().get(0);
+    assertEquals("lamp-broken/lamp-is-dark", fault.signs().get(0).id());
+    assertEquals("lamp-broken/fix/change-the-lamp", fault.fixes().get(0).id());
+  }
+
+  @Test
+  void anIdStandsOnceInAnEntryAndIsNeverLeftOut() {
+    assertEquals(
+        List.of(
+            "kb/faults/kernel/lamp-broken.yaml:18:9: second sign or fix with the id 'lamp-is-dark'"
+                + " in this entry"),
+        firstLines(load(FAULT.replace("id: change-the-lamp", "id: lamp-is-dark"))));
+    assertEquals(
+        List.of("kb/faults/kernel/lamp-broken.yaml:18:5: key 'id' is missing in a fix"),
+        firstLines(load(FAULT.replace("id: change-the-lamp\n    title", "title"))));
+  }
+
+  @Test
+  void aRetiredIdLeadsToItsSuccessorOverSeveralSteps() {
+    String retired = "retired: {'1': screw-it-in, screw-it-in: change-the-lamp}\n";
+    Loaded loaded = load(FAULT + retired + "aliases: [lamp-dead]\n");
+    assertEquals(List.of(), loaded.problems());
+    for (String id : List.of("lamp-broken/fix/1", "lamp-dead/fix/screw-it-in")) {
+      assertEquals("lamp-broken/fix/change-the-lamp", loaded.base().fix(id).orElseThrow().id(), id);
+    }
+    assertTrue(loaded.base().fix("lamp-broken/fix/2").isEmpty());
+    assertTrue(loaded.base().fix("lamp-broken").isEmpty());
+  }
+
+  @Test
+  void aRetiredIdInUseOrWithoutSuccessorIsReported() {
+    assertEquals(
+        List.of(
+            "kb/faults/kernel/lamp-broken.yaml:30:28: retired id 'change-the-lamp' is in use",
+            "kb/faults/kernel/lamp-broken.yaml:30:47: 'old' leads to no sign or fix of this fault:"
+                + " 'gone'"),
+        firstLines(load(FAULT + "retired: {change-the-lamp: lamp-is-dark, old: gone}\n")));
+  }
+
+  @Test
+  void theListOfRetiredFixesLeadsFromOneFaultToAnother() {
+    Loaded loaded =
+        loadWith("retired.yaml", "- {was: torch/fix/1, now: lamp-broken/fix/change-the-lamp}\n");
+    assertEquals(List.of(), loaded.problems());
+    assertEquals("Change the lamp", loaded.base().fix("torch/fix/1").orElseThrow().title());
+    assertEquals(
+        List.of("kb/retired.yaml: 'torch/fix/1' leads to no fix: 'lamp-broken/fix/change-lamp'"),
+        firstLines(
+            loadWith("retired.yaml", "- {was: torch/fix/1, now: lamp-broken/fix/change-lamp}\n")));
+    assertEquals(
+        List.of("kb/retired.yaml:1:9: 'torch/1' does not name a fix"),
+        firstLines(
+            loadWith("retired.yaml", "- {was: torch/1, now: lamp-broken/fix/change-the-lamp}\n")));
+  }
+
+  @Test
+  void aRetiredSignHandsItsMeasuredRateOn() {
+    String rate = "boots: 9\nsigns: [{fault: lamp-broken, sign: %s, seen: 2, of: 9}]\n";
+    for (String id : List.of("lamp-is-dark", "dark-lamp")) {
+      List<BaseText> more =
+          List.of(new BaseText("rates.yaml", "kb/rates.yaml", rate.formatted(id)));
+      Loaded loaded =
+          loadWith(
+              "faults/kernel/lamp-broken.yaml",
+              FAULT + "retired: {dark-lamp: lamp-is-dark}\n",
+              more);
+      assertEquals(List.of(), loaded.problems());
+      assertEquals(new Rate(2, 9), loaded.base().rates().get("lamp-broken/lamp-is-dark"), id);
+    }
   }
 
   @Test
@@ -160,7 +247,7 @@ class BaseReaderTest {
     assertEquals(
         List.of(
             "kb/faults/kernel/lamp-broken.yaml:1:1: key 'prevent' is missing in a fault",
-            "kb/faults/kernel/lamp-broken.yaml:25:1: unknown key 'prevnt' in a fault"),
+            "kb/faults/kernel/lamp-broken.yaml:27:1: unknown key 'prevnt' in a fault"),
         firstLines(loaded));
     assertTrue(loaded.problems().get(1).advice().endsWith("did you mean 'prevent'?"));
   }
@@ -189,8 +276,8 @@ class BaseReaderTest {
   void aPatternWithTroubleIsReportedAtItsColumn() {
     Loaded loaded = load(FAULT.replace("is dark'\n", "is [z-a]'\n"));
     Problem problem = loaded.problems().get(0);
-    assertEquals(10, problem.position().line());
-    assertEquals("  - line: 'lamp (?P<name>\\S+) is [".length() + 1, problem.position().column());
+    assertEquals(11, problem.position().line());
+    assertEquals("    line: 'lamp (?P<name>\\S+) is [".length() + 1, problem.position().column());
   }
 
   @Test

@@ -111,6 +111,7 @@ class EntrySchemasTest {
       case "family" -> SmallReaders.family(file, sink);
       case "scale" -> SmallReaders.scale(sink, Ranker.MODEL_NUMBERS);
       case "rates" -> SmallReaders.rates(sink);
+      case "retired" -> SmallReaders.retired(sink);
       case "synonyms" -> SmallReaders.synonyms(sink);
       case "boot" -> {
         return !LabelReader.read(List.of(file)).problems().isEmpty();
