@@ -65,7 +65,7 @@ final class Dialogue {
             r ->
                 say(
                     "",
-                    "This is not a boot log: " + r.reason() + ". Let us start from what you see."));
+                    r.heading() + ": " + r.reason() + ". Let us start from what you see."));
   }
 
   /** The person ended the input. */

@@ -31,7 +31,10 @@ final class TextReport {
   /** The whole report. */
   String write(Report report, int top) {
     if (report.diagnosis().isEmpty()) {
-      paragraph("", style.bold("Not a boot log") + ": " + report.reason() + ".");
+      paragraph("", style.bold(report.heading()) + ": " + report.reason() + ".");
+      if (report.verdict().equals(Report.NOT_DIAGNOSED)) {
+        return out.toString();
+      }
       line("");
       paragraph(
           "",

@@ -1,7 +1,6 @@
 package standstill.guide;
 
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -11,7 +10,6 @@ import java.util.Map;
 import java.util.Set;
 import standstill.base.Base;
 import standstill.base.Check;
-import standstill.base.Family;
 import standstill.base.Fault;
 import standstill.base.Fix;
 import standstill.base.Risk;
@@ -91,12 +89,7 @@ public final class Guide {
    * The ranking for somebody who has no log yet and does not name a kernel: the most common one.
    */
   public Ranking withoutLog() {
-    String most =
-        base.families().stream()
-            .map(Family::id)
-            .max(Comparator.comparingInt(id -> base.faultsOf(id).size()))
-            .orElse("");
-    return beliefs.prior(most);
+    return beliefs.prior(base.mostCommonFamily());
   }
 
   /**

@@ -101,7 +101,7 @@ public final class SignMatcher {
       }
     }
     for (Trail trail : base.trails()) {
-      if (trail.families().contains(family.id())) {
+      if (family.isAmong(trail.families())) {
         for (Trail.TrailSign sign : trail.signs()) {
           trailLines.add(new TrailLine(trail, sign.line()));
           all.add(sign.line());

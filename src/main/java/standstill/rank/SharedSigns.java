@@ -126,7 +126,7 @@ final class SharedSigns {
     }
     double sum = 0;
     double mass = 0;
-    for (Stop stop : base.stopsOf(each.fault().families().get(0))) {
+    for (Stop stop : base.stopsOf(each.fault())) {
       double ends = endsIn.chance(each.fault(), stop);
       if (ends < OWN_STOP) {
         continue;

@@ -12,14 +12,23 @@ import standstill.trace.Trace;
 /**
  * What the tool says of a text.
  *
- * @param verdict {@code stalled}, {@code unlisted}, {@code no-stall} or {@code not-a-boot-log}
- * @param reason why it is not a boot log; empty otherwise
+ * @param verdict {@code stalled}, {@code unlisted}, {@code no-stall}, {@code not-a-boot-log} or
+ *     {@code not-diagnosed}
+ * @param reason why it is not a boot log or not diagnosed, without a full stop; empty otherwise
  * @param log the text as it was read
- * @param diagnosis empty when it is not a boot log
+ * @param diagnosis empty when it is not a boot log or not diagnosed
  */
 public record Report(String verdict, String reason, BootLog log, Optional<Diagnosis> diagnosis) {
   /** The verdict on a text that is no boot log. */
   public static final String NOT_A_BOOT_LOG = "not-a-boot-log";
+
+  /** The verdict on a boot of a system that the base holds nothing of. */
+  public static final String NOT_DIAGNOSED = "not-diagnosed";
+
+  /** What a report without a diagnosis begins with. */
+  public String heading() {
+    return verdict.equals(NOT_DIAGNOSED) ? "Recognised, not diagnosed" : "Not a boot log";
+  }
 
   /**
    * The diagnosis of one boot.

@@ -109,7 +109,9 @@ public record ReportView(
       return new ReportView(
           address,
           report.verdict(),
-          "This is not a boot log",
+          report.verdict().equals(Report.NOT_DIAGNOSED)
+              ? "This boot is recognised and not diagnosed"
+              : "This is not a boot log",
           report.reason(),
           report.log().lineCount(),
           0,

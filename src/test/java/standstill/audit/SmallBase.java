@@ -31,7 +31,7 @@ public final class SmallBase {
   private String reviewed = "2026-11-01";
 
   public SmallBase() throws IOException {
-    for (String name : List.of("scale.yaml", "families/linux.yaml")) {
+    for (String name : List.of("scale.yaml", "families/linux.yaml", "families/pc.yaml")) {
       files.add(BaseText.of(name, "kb/" + name, Files.readAllBytes(Path.of("kb", name))));
     }
   }

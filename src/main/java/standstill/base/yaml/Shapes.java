@@ -418,17 +418,26 @@ final class Shapes {
             "Two to five, each with one of then, fault, fix, hand-over."));
   }
 
+  private static final String NAMES_A_PART = "What the lines are of.";
+
   /** A file of {@code families/}. */
   static Shape family() {
-    Value examples = ListOf.some(Shape.of("an example", LINE, SEEN));
+    Value examples = ListOf.some(Shape.of("an example", may("id", Scalars.id(), NAMES_A_PART), LINE, SEEN));
     return Shape.of(
         "a family",
         must("id", Scalars.id(), "Equals the file's name."),
         must("title", Scalars.text(), "Name for people."),
+        may("include", IDS, "Families whose parts and faults this one has as well."),
+        may(
+            "not-diagnosed",
+            Scalars.text(),
+            "Why its boots are recognised and not diagnosed; diagnosed when left out."),
         must("recognise", examples, "Lines that prove that a log is of this family."),
-        must("begins", examples, "Lines at which a new boot starts."),
-        must("ramdisk", examples, "Lines that only an initial ramdisk prints."),
-        must(
+        may("may-be", examples, "Lines of its own that other families print as well."),
+        may("begins", examples, "Lines of firmware and loader at which a new boot starts, in order."),
+        may("kernel-begins", examples, "The kernel's own first lines."),
+        may("ramdisk", examples, "Lines that only an initial ramdisk prints."),
+        may(
             "line-forms",
             ListOf.some(
                 Shape.of(
