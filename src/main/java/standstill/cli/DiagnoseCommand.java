@@ -83,9 +83,7 @@ final class DiagnoseCommand implements Callable<Integer> {
           ExitCode.USAGE, "no boot " + boot + " in this log; it has " + log.boots().size());
     }
     Report report =
-        diagnoser
-            .diagnose(log, boot)
-            .saying(diagnoser.base(), system.words(diagnoser.base()));
+        diagnoser.diagnose(log, boot).saying(diagnoser.base(), system.words(diagnoser.base()));
     PrintWriter out = Output.of(spec);
     out.print(
         json

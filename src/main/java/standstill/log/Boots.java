@@ -65,8 +65,7 @@ final class Boots {
     }
     for (int i = 0; i < starts.size(); i++) {
       int end = i + 1 < starts.size() ? starts.get(i + 1) : entries.size();
-      boots.add(
-          Times.boot(i + 1, entries.subList(starts.get(i), end), i + 1 < starts.size()));
+      boots.add(Times.boot(i + 1, entries.subList(starts.get(i), end), i + 1 < starts.size()));
     }
     return boots;
   }
@@ -130,7 +129,7 @@ final class Boots {
   }
 
   private boolean isKernel(int begin) {
-    return family != null && begin == family.begins().size() - 1;
+    return family != null && begin >= family.begins().size();
   }
 
   /** A line of the kernel's first moment, after the boot has run for a while. */
@@ -188,8 +187,9 @@ final class Boots {
   private int beginOf(Entry entry) {
     if (family != null) {
       String message = Recogniser.bounded(entry.message());
-      for (int i = family.begins().size() - 1; i >= 0; i--) {
-        Example begin = family.begins().get(i);
+      int first = family.begins().size();
+      for (int i = first + family.kernelBegins().size() - 1; i >= 0; i--) {
+        Example begin = i < first ? family.begins().get(i) : family.kernelBegins().get(i - first);
         boolean possible = entry.prefix().seconds().isEmpty() || isKernel(i);
         if (possible && Recogniser.mayMatch(begin, message) && begin.line().foundIn(message)) {
           return i;

@@ -1,13 +1,21 @@
 package standstill.log;
 
+import java.util.ArrayList;
+import java.util.BitSet;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 import standstill.base.Example;
 import standstill.base.Family;
 
 /**
  * Tells which family of kernels a text comes from, or why it is no boot log.
  *
- * <p>Each family's recognisers are counted over the text; the most hits win. A long text is
+ * <p>Each family's own recognisers are counted over the text; the most hits win. The lines of what
+ * a family includes, such as the firmware and loaders of every PC, count for it as soon as it has
+ * one of its own; a part is the answer only where no family that includes it is recognised. Lines
+ * that several families print decide only where no line of one family stands. A long text is
  * sampled, its beginning and end in full: a log shows what it is everywhere. A literal that every
  * match needs is looked for before the pattern is run, which saves time and never changes the
  * answer.
@@ -26,8 +34,8 @@ final class Recogniser {
   /**
    * What was found.
    *
-   * @param family the family with the most hits, or empty
-   * @param hits its hits in the sample
+   * @param family the most specific family with the most hits, or empty
+   * @param hits its hits in the sample, with those of the families that it includes
    */
   record Finding(String family, int hits) {}
 
@@ -37,29 +45,74 @@ final class Recogniser {
   }
 
   private Finding look(List<Entry> entries, int sample) {
-    Finding best = new Finding("", 0);
+    List<Entry> sampled = sampled(entries, sample);
+    Map<String, Integer> sure = new HashMap<>();
+    Map<String, Integer> all = new HashMap<>();
     for (Family family : families) {
-      Example[] examples = family.recognise().toArray(new Example[0]);
-      int hits = 0;
-      int count = entries.size();
-      int third = sample / 3;
-      int step = Math.max(1, (count - 2 * third) / third);
-      for (int i = 0; i < count; i++) {
-        boolean edge = i < third || i >= count - third;
-        if ((edge || i % step == 0) && hit(examples, entries.get(i))) {
-          hits++;
-        }
-      }
-      if (hits > best.hits()) {
-        best = new Finding(family.id(), hits);
+      BitSet own = hits(family.recognise(), sampled);
+      sure.put(family.id(), own.cardinality());
+      own.or(hits(family.mayBe(), sampled));
+      all.put(family.id(), own.cardinality());
+    }
+    return most(sure)
+        .or(() -> most(all))
+        .map(family -> new Finding(family.id(), sum(family, all)))
+        .orElse(new Finding("", 0));
+  }
+
+  /**
+   * Of the families with a line of their own the one with the most lines, its parts' among them. So
+   * a family wins from its own parts, and rivals with the same parts are compared by their own.
+   */
+  private Optional<Family> most(Map<String, Integer> hits) {
+    Family best = null;
+    int most = 0;
+    for (Family family : families) {
+      int sum = hits.getOrDefault(family.id(), 0) > 0 ? sum(family, hits) : 0;
+      boolean whole = best != null && family.include().contains(best.id());
+      if (sum > most || (sum == most && whole)) {
+        best = family;
+        most = sum;
       }
     }
-    return best;
+    return Optional.ofNullable(best);
+  }
+
+  private static int sum(Family family, Map<String, Integer> hits) {
+    return hits.getOrDefault(family.id(), 0)
+        + family.include().stream().mapToInt(id -> hits.getOrDefault(id, 0)).sum();
+  }
+
+  private static List<Entry> sampled(List<Entry> entries, int sample) {
+    List<Entry> sampled = new ArrayList<>(Math.min(entries.size(), 2 * sample));
+    int count = entries.size();
+    int third = sample / 3;
+    int step = Math.max(1, (count - 2 * third) / third);
+    for (int i = 0; i < count; i++) {
+      if (i < third || i >= count - third || i % step == 0) {
+        sampled.add(entries.get(i));
+      }
+    }
+    return sampled;
+  }
+
+  private static BitSet hits(List<Example> recognisers, List<Entry> entries) {
+    Example[] examples = recognisers.toArray(new Example[0]);
+    BitSet hits = new BitSet(entries.size());
+    for (int i = 0; i < entries.size(); i++) {
+      hits.set(i, hit(examples, entries.get(i)));
+    }
+    return hits;
   }
 
   /** Whether a line is recognised; the example that did it goes to the front, lines being alike. */
   private static boolean hit(Example[] examples, Entry entry) {
     String text = bounded(entry.piece().text());
+    return hit(examples, text)
+        || (entry.prefix().isPresent() && hit(examples, bounded(entry.message())));
+  }
+
+  private static boolean hit(Example[] examples, String text) {
     for (int i = 0; i < examples.length; i++) {
       Example example = examples[i];
       if (mayMatch(example, text) && example.line().foundIn(text)) {

@@ -243,8 +243,7 @@ public final class JsonReport {
     strings(node.putArray("cautions"), fix.cautions());
     node.put("lasts", fix.scope().lasting() ? "lasting" : "one-boot");
     node.put("first", fix.scope().first().orElse(null));
-    strings(
-        node.putArray("when"), fix.scope().when().stream().map(Condition::words).toList());
+    strings(node.putArray("when"), fix.scope().when().stream().map(Condition::words).toList());
     node.put("versions", fix.scope().span().words());
   }
 

@@ -116,7 +116,9 @@ public record ReportView(
       return new ReportView(
           address,
           report.verdict(),
-          "This is not a boot log",
+          report.verdict().equals(Report.NOT_DIAGNOSED)
+              ? "This boot is recognised and not diagnosed"
+              : "This is not a boot log",
           report.reason(),
           report.log().lineCount(),
           0,
@@ -345,7 +347,9 @@ public record ReportView(
         terms(base, fix));
   }
 
-  /** How long a fix holds, for which versions, and what comes before it; empty when nothing does. */
+  /**
+   * How long a fix holds, for which versions, and what comes before it; empty when nothing does.
+   */
   private static String terms(Base base, Fix fix) {
     List<String> terms = new ArrayList<>();
     if (!fix.scope().lasting()) {

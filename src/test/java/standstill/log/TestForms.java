@@ -2,6 +2,7 @@ package standstill.log;
 
 import java.util.List;
 import standstill.base.Example;
+import standstill.base.Facts;
 import standstill.base.Family;
 import standstill.base.LineForm;
 import standstill.base.Milestone;
@@ -13,7 +14,19 @@ final class TestForms {
   private TestForms() {}
 
   static final Family LINUX =
-      new Family("linux", "Linux", recognise(), begins(), List.of(), lineForms(), milestones());
+      new Family(
+          "linux",
+          "Linux",
+          List.of(),
+          "",
+          recognise(),
+          List.of(),
+          begins().subList(0, begins().size() - 1),
+          begins().subList(begins().size() - 1, begins().size()),
+          List.of(),
+          lineForms(),
+          milestones(),
+          Facts.NONE);
 
   static LogReader reader() {
     return new LogReader(List.of(LINUX));

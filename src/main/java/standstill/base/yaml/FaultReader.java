@@ -261,8 +261,7 @@ final class FaultReader {
               fix.texts("cautions"),
               new Fix.Scope(
                   !fix.text("lasts").equals("one-boot"),
-                  Optional.ofNullable(before.get(fix.text("id")))
-                      .map(own -> Fix.id(faultId, own)),
+                  Optional.ofNullable(before.get(fix.text("id"))).map(own -> Fix.id(faultId, own)),
                   EntryReader.conditions(fix),
                   EntryReader.span(fix),
                   values));
@@ -280,8 +279,7 @@ final class FaultReader {
       Fields fix = fixes.get(i);
       String first = fix.has("first") ? fix.text("first") : forced && i > 0 ? ids.get(i - 1) : "";
       if (fix.has("first") && !ids.contains(first)) {
-        fix.error(
-            "first", "'" + first + "' is no fix of this fault", Words.advice(first, ids));
+        fix.error("first", "'" + first + "' is no fix of this fault", Words.advice(first, ids));
       } else if (!first.isEmpty()) {
         before.put(ids.get(i), first);
       }
@@ -304,8 +302,7 @@ final class FaultReader {
     if (StepReader.gravest(read.steps()).compareTo(read.risk()) > 0) {
       fix.error(
           "risk",
-          "a step puts more at risk than the fix says: "
-              + StepReader.gravest(read.steps()).word(),
+          "a step puts more at risk than the fix says: " + StepReader.gravest(read.steps()).word(),
           "name the gravest risk of its steps");
     }
     String all =

@@ -178,10 +178,7 @@ final class Shapes {
         must("how-common", frequency, "How common it is among causes of stalled boots."),
         must("about", Scalars.text(), "One paragraph, plain language."),
         must("symptoms", SOME_IDS, "What a person sees: ids from symptoms.yaml."),
-        must(
-            "signs",
-            ListOf.some(sign()),
-            "What it leaves in a log."),
+        must("signs", ListOf.some(sign()), "What it leaves in a log."),
         may("leads-to", IDS, "Faults whose signs this one also produces."),
         may(
             "ends-in",
@@ -250,8 +247,7 @@ final class Shapes {
     return new Choice(
         "without",
         missingMilestone(),
-        new Choice(
-            "reached", reachedMilestone(), new Choice("fact", statement(), lineOfALog())));
+        new Choice("reached", reachedMilestone(), new Choice("fact", statement(), lineOfALog())));
   }
 
   private Shape reachedMilestone() {
@@ -471,8 +467,7 @@ final class Shapes {
         must("family", SOME_IDS, "Families of logs that print them."),
         must(
             "signs",
-            ListOf.some(
-                Shape.of("a sign", SIGN_ID, LINE, SEEN, UNLIKE, SINCE, UNTIL, PRINTED_BY)),
+            ListOf.some(Shape.of("a sign", SIGN_ID, LINE, SEEN, UNLIKE, SINCE, UNTIL, PRINTED_BY)),
             "The lines."),
         may(
             "harmless-only-when",
@@ -539,17 +534,30 @@ final class Shapes {
             "Two to five, each with one of then, fault, fix, hand-over."));
   }
 
+  private static final String NAMES_A_PART = "What the lines are of.";
+
   /** A file of {@code families/}. */
   static Shape family() {
-    Value examples = ListOf.some(Shape.of("an example", LINE, SEEN));
+    Value examples =
+        ListOf.some(Shape.of("an example", may("id", Scalars.id(), NAMES_A_PART), LINE, SEEN));
     return Shape.of(
         "a family",
         must("id", Scalars.id(), "Equals the file's name."),
         must("title", Scalars.text(), "Name for people."),
+        may("include", IDS, "Families whose parts and faults this one has as well."),
+        may(
+            "not-diagnosed",
+            Scalars.text(),
+            "Why its boots are recognised and not diagnosed; diagnosed when left out."),
         must("recognise", examples, "Lines that prove that a log is of this family."),
-        must("begins", examples, "Lines at which a new boot starts."),
-        must("ramdisk", examples, "Lines that only an initial ramdisk prints."),
-        must(
+        may("may-be", examples, "Lines of its own that other families print as well."),
+        may(
+            "begins",
+            examples,
+            "Lines of firmware and loader at which a new boot starts, in order."),
+        may("kernel-begins", examples, "The kernel's own first lines."),
+        may("ramdisk", examples, "Lines that only an initial ramdisk prints."),
+        may(
             "line-forms",
             ListOf.some(
                 Shape.of(
@@ -603,7 +611,10 @@ final class Shapes {
         may("thing", words(THINGS), "Sort of the thing that it speaks of."),
         may("wish", words(WISHES), "Kind of the wish that it speaks of."),
         must("state", words(STATES), "What it says of it."),
-        may("name", Scalars.text(), "Its name, with {group} places; the group 'name' when left out; a wish may have none."),
+        may(
+            "name",
+            Scalars.text(),
+            "Its name, with {group} places; the group 'name' when left out; a wish may have none."),
         may("on", Scalars.text(), "What it hangs on, with {group} places."),
         may("with", new MapOf("'with'", Scalars.text()), "Further values, with {group} places."),
         may("each", Scalars.text(), "The group that names several; {each} is one of them."),

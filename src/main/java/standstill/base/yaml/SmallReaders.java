@@ -208,7 +208,7 @@ final class SmallReaders {
               p ->
                   milestones.add(
                       new Milestone(
-                          milestone.text("id"),
+                          milestone.name("id", "milestone"),
                           EntryReader.stage(milestone),
                           PROVES.getOrDefault(milestone.text("proves"), Milestone.Proves.WITHIN),
                           milestone.text("title"),
@@ -222,8 +222,12 @@ final class SmallReaders {
             new Family(
                 id,
                 fields.text("title"),
+                fields.names("include", "family"),
+                fields.text("not-diagnosed"),
                 examples(fields, "recognise"),
+                examples(fields, "may-be"),
                 examples(fields, "begins"),
+                examples(fields, "kernel-begins"),
                 ramdisk,
                 forms,
                 milestones,
