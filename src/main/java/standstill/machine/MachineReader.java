@@ -10,6 +10,7 @@ import standstill.base.DeviceClass;
 import standstill.base.FactLine;
 import standstill.base.Family;
 import standstill.base.ThingSort;
+import standstill.base.ThingState;
 import standstill.base.WishKind;
 import standstill.log.Boot;
 import standstill.log.LogLine;
@@ -152,7 +153,10 @@ public final class MachineReader {
         Draft draft = each.getKey();
         boolean sameName = !name.isEmpty() && Names.same(name, draft.name());
         boolean unnamed = name.isEmpty() && each.getValue() == kind;
-        boolean nowNamed = draft.name().isEmpty() && each.getValue() == kind && !name.isEmpty();
+        boolean nowNamed =
+            draft.name().isEmpty()
+                && !name.isEmpty()
+                && (each.getValue() == kind || isGivenUpRoot(each) && kind == WishKind.VOLUME);
         boolean several = kind == WishKind.CONSOLE;
         if ((sameName || unnamed || nowNamed) && (!several || sameName)) {
           if (nowNamed || (sameName && Names.isCut(draft.name()))) {
@@ -166,6 +170,11 @@ public final class MachineReader {
         wishes.put(draft, kind);
       }
       return draft;
+    }
+
+    /** A root that was given up without a name: the device that is named next is the one. */
+    private static boolean isGivenUpRoot(Map.Entry<Draft, WishKind> wish) {
+      return wish.getValue() == WishKind.ROOT && wish.getKey().state() == ThingState.FAILED;
     }
 
     Machine machine(Boot boot, Trace trace) {

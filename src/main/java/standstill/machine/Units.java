@@ -25,7 +25,7 @@ final class Units {
             .map(
                 unit ->
                     new Found(
-                        Map.of("unit", shown(unit), "waited", unit.value("waited")),
+                        Map.of("unit", unit.label(), "waited", unit.value("waited")),
                         List.of(unit.last())))
             .toList());
   }
@@ -40,7 +40,7 @@ final class Units {
       if (lines.size() >= AGAIN && unit.state() == ThingState.FAILED) {
         found.add(
             new Found(
-                Map.of("unit", shown(unit), "times", String.valueOf(lines.size())), lines));
+                Map.of("unit", unit.label(), "times", String.valueOf(lines.size())), lines));
       }
     }
     return Said.seenOnly(found);
@@ -58,12 +58,5 @@ final class Units {
       }
     }
     return Said.seenOnly(found);
-  }
-
-  /** A unit's name with what it does, where both are known. */
-  static String shown(Thing unit) {
-    return unit.title().isEmpty() || unit.title().equals(unit.name())
-        ? unit.name()
-        : unit.name() + " (" + unit.title() + ")";
   }
 }

@@ -124,7 +124,8 @@ public final class Diagnoser {
             guessed(seen.trace(), ranking),
             ranking,
             seen.matches().trails(),
-            unexplained(seen.boot(), seen.matches().explained()));
+            unexplained(seen.boot(), seen.matches().explained()),
+            seen.matches().machine());
     return new Report(ranking.verdict().word(), "", log, Optional.of(diagnosis));
   }
 

@@ -5,6 +5,7 @@ import java.util.Optional;
 import standstill.log.Boot;
 import standstill.log.BootLog;
 import standstill.log.LogLine;
+import standstill.machine.Machine;
 import standstill.match.SeenTrail;
 import standstill.rank.Ranking;
 import standstill.trace.Trace;
@@ -29,9 +30,15 @@ public record Report(String verdict, String reason, BootLog log, Optional<Diagno
    * @param ranking causes with probabilities
    * @param trails lines that look bad and are harmless
    * @param unexplained warnings and errors near the stop that nothing explains
+   * @param machine what the lines say of the machine
    */
   public record Diagnosis(
-      Boot boot, Trace trace, Ranking ranking, List<SeenTrail> trails, List<LogLine> unexplained) {
+      Boot boot,
+      Trace trace,
+      Ranking ranking,
+      List<SeenTrail> trails,
+      List<LogLine> unexplained,
+      Optional<Machine> machine) {
     public Diagnosis {
       trails = List.copyOf(trails);
       unexplained = List.copyOf(unexplained);

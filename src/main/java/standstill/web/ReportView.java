@@ -29,6 +29,7 @@ import standstill.trace.Loop;
  * @param causes the likeliest causes
  * @param codes the codes in the proof lines and near the stop, explained
  * @param lines the log, or its proof lines
+ * @param machine what the log says of the machine
  */
 public record ReportView(
     String address,
@@ -46,7 +47,8 @@ public record ReportView(
     List<CodeView> codes,
     List<LineView> lines,
     boolean proofOnly,
-    int leftOut) {
+    int leftOut,
+    MachineView machine) {
 
   private static final int MOST_CAUSES = 5;
   private static final double LEAST_SHOWN = 0.005;
@@ -122,7 +124,8 @@ public record ReportView(
           List.of(),
           List.of(),
           false,
-          0);
+          0,
+          MachineView.none());
     }
     Report.Diagnosis d = report.diagnosis().get();
     List<Cause> shown =
@@ -184,7 +187,8 @@ public record ReportView(
         codes(lineCodes),
         all,
         proofOnly,
-        proofOnly ? 0 : leftOut);
+        proofOnly ? 0 : leftOut,
+        MachineView.of(d.machine()));
   }
 
   private static List<CodeView> codes(List<LineCode> codes) {
