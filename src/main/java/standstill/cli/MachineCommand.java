@@ -77,8 +77,7 @@ final class MachineCommand implements Callable<Integer> {
             .flatMap(matches -> matches.machine())
             .orElseThrow(
                 () ->
-                    new Failure(
-                        ExitCode.UNREADABLE, "no line looks like one that a boot prints"));
+                    new Failure(ExitCode.UNREADABLE, "no line looks like one that a boot prints"));
     PrintWriter out = Output.of(spec);
     if (json) {
       ObjectMapper mapper = new ObjectMapper().enable(SerializationFeature.INDENT_OUTPUT);

@@ -65,8 +65,7 @@ final class Boots {
     }
     for (int i = 0; i < starts.size(); i++) {
       int end = i + 1 < starts.size() ? starts.get(i + 1) : entries.size();
-      boots.add(
-          Times.boot(i + 1, entries.subList(starts.get(i), end), i + 1 < starts.size()));
+      boots.add(Times.boot(i + 1, entries.subList(starts.get(i), end), i + 1 < starts.size()));
     }
     return boots;
   }

@@ -81,8 +81,7 @@ public record Machine(
   /** Whether the root, or a volume that was waited for, was given up. */
   public boolean gaveUp() {
     return wishes.stream()
-        .anyMatch(
-            w -> w.isUnmet() && (w.kind() == WishKind.ROOT || w.kind() == WishKind.VOLUME));
+        .anyMatch(w -> w.isUnmet() && (w.kind() == WishKind.ROOT || w.kind() == WishKind.VOLUME));
   }
 
   /** Disks that the kernel found. */
@@ -127,8 +126,7 @@ public record Machine(
    * long, or the boot went on to the installed system.
    */
   public boolean devicesAreOver() {
-    boolean notAsked =
-        wishes(WishKind.ROOT).stream().anyMatch(w -> w.value("asked").equals("no"));
+    boolean notAsked = wishes(WishKind.ROOT).stream().anyMatch(w -> w.value("asked").equals("no"));
     if (notAsked && !hasDisk()) {
       // A ramdisk that is not told what to look for may stop before it looks at all.
       return false;
@@ -153,6 +151,7 @@ public record Machine(
     return trace.stage() == Stage.DONE
         || trace.milestones().stream()
             .anyMatch(
-                r -> r.stage() == Stage.USERLAND && r.milestone().proves() == Milestone.Proves.ENDS);
+                r ->
+                    r.stage() == Stage.USERLAND && r.milestone().proves() == Milestone.Proves.ENDS);
   }
 }

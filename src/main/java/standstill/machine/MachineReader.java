@@ -24,8 +24,8 @@ import standstill.trace.Trace;
  *
  * <p>Lines of devices name them by their place on the bus before they say what they are, so those
  * have one name space, and their sort is told at the end by their class. A thing may be named in
- * several ways: the family's rules for names make one of them, and a name that was shortened to
- * the width of a screen is taken for the whole one that it fits.
+ * several ways: the family's rules for names make one of them, and a name that was shortened to the
+ * width of a screen is taken for the whole one that it fits.
  */
 public final class MachineReader {
   /** Longest message that is read, in characters; what follows is left out. */
@@ -146,7 +146,8 @@ public final class MachineReader {
 
     /**
      * The wish of that name, whatever it was called for at first: the device that a ramdisk gave up
-     * is the root that the command line names. A line that names none speaks of the one of its kind.
+     * is the root that the command line names. A line that names none speaks of the one of its
+     * kind.
      */
     private Draft wish(WishKind kind, String name) {
       for (Map.Entry<Draft, WishKind> each : wishes.entrySet()) {

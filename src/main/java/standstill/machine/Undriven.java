@@ -47,7 +47,8 @@ final class Undriven {
 
   /** Their own driver takes the bus; the disk's is told by the disk. */
   private static boolean servesVirtio(Machine machine) {
-    return machine.things(ThingSort.PORT).stream().anyMatch(p -> p.value("driver").startsWith(VIRTIO))
+    return machine.things(ThingSort.PORT).stream()
+            .anyMatch(p -> p.value("driver").startsWith(VIRTIO))
         || machine.disks().stream()
             .anyMatch(d -> d.value("driver").startsWith(VIRTIO) || d.name().startsWith("vd"));
   }
@@ -58,7 +59,9 @@ final class Undriven {
     }
     boolean served =
         machine.things(ThingSort.PORT).stream().anyMatch(p -> p.value("driver").equals("uas"));
-    return served ? Said.ABSENT : Said.of(usbStorageLeft(machine).stream().map(Undriven::found).toList());
+    return served
+        ? Said.ABSENT
+        : Said.of(usbStorageLeft(machine).stream().map(Undriven::found).toList());
   }
 
   private static List<Thing> usbStorageLeft(Machine machine) {

@@ -16,8 +16,7 @@ final class Units {
 
   static Said neverFinished(Machine machine) {
     // Before the installed system runs, units wait for the root, which other statements tell of.
-    if (machine.things(ThingSort.UNIT).isEmpty()
-        || !machine.trace().stage().isAfter(Stage.ROOT)) {
+    if (machine.things(ThingSort.UNIT).isEmpty() || !machine.trace().stage().isAfter(Stage.ROOT)) {
       return Said.NOT_COVERED;
     }
     return Said.of(
@@ -39,8 +38,7 @@ final class Units {
               .toList();
       if (lines.size() >= AGAIN && unit.state() == ThingState.FAILED) {
         found.add(
-            new Found(
-                Map.of("unit", unit.label(), "times", String.valueOf(lines.size())), lines));
+            new Found(Map.of("unit", unit.label(), "times", String.valueOf(lines.size())), lines));
       }
     }
     return Said.seenOnly(found);
@@ -50,9 +48,7 @@ final class Units {
     List<Found> found = new ArrayList<>();
     for (Thing unit : machine.things(ThingSort.UNIT)) {
       List<Mention> lines =
-          unit.mentions().stream()
-              .filter(m -> "timeout".equals(m.values().get("why")))
-              .toList();
+          unit.mentions().stream().filter(m -> "timeout".equals(m.values().get("why"))).toList();
       if (!lines.isEmpty() && unit.state() == ThingState.FAILED) {
         found.add(new Found(Map.of("device", unit.name()), lines));
       }

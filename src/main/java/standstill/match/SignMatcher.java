@@ -206,8 +206,7 @@ public final class SignMatcher {
     return new ArrayList<>(byTrail.values());
   }
 
-  private List<Seen> signs(
-      Map<Integer, Lines> found, Boot boot, Trace trace, BitSet explained) {
+  private List<Seen> signs(Map<Integer, Lines> found, Boot boot, Trace trace, BitSet explained) {
     int lineCount = boot.lines().size();
     List<Seen> signs = new ArrayList<>();
     int join = onLine.size() + trailLines.size();
@@ -290,7 +289,8 @@ public final class SignMatcher {
     }
 
     List<Hit> kept() {
-      List<Hit> hits = new ArrayList<>(first.subList(0, Math.min(first.size(), Seen.MOST_HITS - 1)));
+      List<Hit> hits =
+          new ArrayList<>(first.subList(0, Math.min(first.size(), Seen.MOST_HITS - 1)));
       if (!last.isEmpty()) {
         hits.add(last.getLast());
       } else if (first.size() >= Seen.MOST_HITS) {

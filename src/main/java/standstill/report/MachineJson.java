@@ -91,10 +91,6 @@ public final class MachineJson {
   }
 
   private static void lines(ArrayNode array, List<Mention> mentions) {
-    mentions.stream()
-        .mapToInt(Mention::line)
-        .distinct()
-        .limit(MOST_LINES)
-        .forEach(array::add);
+    mentions.stream().mapToInt(Mention::line).distinct().limit(MOST_LINES).forEach(array::add);
   }
 }

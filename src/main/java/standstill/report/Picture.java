@@ -85,11 +85,7 @@ public record Picture(String summary, List<Part> parts) {
         parts,
         "Memory, processor, terminals, initial ramdisk",
         states(
-            machine,
-            ThingSort.MEMORY,
-            ThingSort.PROCESSOR,
-            ThingSort.TERMINAL,
-            ThingSort.RAMDISK));
+            machine, ThingSort.MEMORY, ThingSort.PROCESSOR, ThingSort.TERMINAL, ThingSort.RAMDISK));
     add(parts, "Units", units(machine));
     return new Picture(summary(machine), parts);
   }
@@ -109,7 +105,8 @@ public record Picture(String summary, List<Part> parts) {
     List<String> words = new ArrayList<>();
     boolean told = machine.listsDevices() && machine.devicesAreOver();
     for (Statement statement :
-        List.of(Statement.STORAGE_CONTROLLER_WITHOUT_DRIVER, Statement.USB_STORAGE_WITHOUT_DRIVER)) {
+        List.of(
+            Statement.STORAGE_CONTROLLER_WITHOUT_DRIVER, Statement.USB_STORAGE_WITHOUT_DRIVER)) {
       for (Found found : machine.says(statement).found()) {
         String model = found.values().getOrDefault("model", "");
         words.add(
@@ -151,7 +148,10 @@ public record Picture(String summary, List<Part> parts) {
 
   private static String values(Map<String, String> values) {
     String words =
-        values.values().stream().filter(v -> !v.isEmpty()).distinct().collect(Collectors.joining(", "));
+        values.values().stream()
+            .filter(v -> !v.isEmpty())
+            .distinct()
+            .collect(Collectors.joining(", "));
     return words.isEmpty() ? "" : ": " + words;
   }
 
@@ -217,7 +217,14 @@ public record Picture(String summary, List<Part> parts) {
             : missing ? "no driver" : left ? "no driver has spoken yet" : device.state().title();
     boolean failed = device.state() == ThingState.FAILED || device.state() == ThingState.GONE;
     return new Note(
-        device.what() + " " + device.name() + model + id + ": " + says + (failed && !says.equals(device.state().title()) ? ", " + device.state().title() : ""),
+        device.what()
+            + " "
+            + device.name()
+            + model
+            + id
+            + ": "
+            + says
+            + (failed && !says.equals(device.state().title()) ? ", " + device.state().title() : ""),
         lines(device.mentions()),
         missing || failed);
   }

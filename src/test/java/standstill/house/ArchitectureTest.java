@@ -34,15 +34,28 @@ class ArchitectureTest {
           Map.entry("guide", Set.of("rank", "match", "base")),
           Map.entry("decode", Set.of("text")),
           Map.entry(
-              "report", Set.of("decode", "guide", "rank", "match", "machine", "trace", "log", "base", "text")),
+              "report",
+              Set.of(
+                  "decode", "guide", "rank", "match", "machine", "trace", "log", "base", "text")),
           Map.entry("search", Set.of("match", "base", "text")),
           Map.entry(
               "score",
-              Set.of("report", "guide", "rank", "match", "machine", "trace", "log", "base", "text", "search")),
+              Set.of(
+                  "report", "guide", "rank", "match", "machine", "trace", "log", "base", "text",
+                  "search")),
           Map.entry(
               "audit",
               Set.of(
-                  "score", "report", "base.yaml", "rank", "match", "machine", "trace", "log", "base", "text")),
+                  "score",
+                  "report",
+                  "base.yaml",
+                  "rank",
+                  "match",
+                  "machine",
+                  "trace",
+                  "log",
+                  "base",
+                  "text")),
           Map.entry("share", Set.of("log", "text")),
           Map.entry("account", Set.of()),
           Map.entry("mine", Set.of("match", "log", "base", "text")),

@@ -39,8 +39,7 @@ class PictureTest {
   }
 
   private static Picture picture(String log) {
-    return Picture.of(
-        DIAGNOSER.diagnose(log).diagnosis().orElseThrow().machine().orElseThrow());
+    return Picture.of(DIAGNOSER.diagnose(log).diagnosis().orElseThrow().machine().orElseThrow());
   }
 
   private static List<Picture.Note> notes(Picture picture, String part) {

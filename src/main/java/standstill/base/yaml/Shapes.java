@@ -147,9 +147,7 @@ final class Shapes {
             "signs",
             ListOf.some(
                 new Choice(
-                    "without",
-                    missingMilestone(),
-                    new Choice("fact", statement(), lineOfALog()))),
+                    "without", missingMilestone(), new Choice("fact", statement(), lineOfALog()))),
             "What it leaves in a log."),
         may("leads-to", IDS, "Faults whose signs this one also produces."),
         may(
@@ -416,7 +414,10 @@ final class Shapes {
         may("thing", words(THINGS), "Sort of the thing that it speaks of."),
         may("wish", words(WISHES), "Kind of the wish that it speaks of."),
         must("state", words(STATES), "What it says of it."),
-        may("name", Scalars.text(), "Its name, with {group} places; the group 'name' when left out; a wish may have none."),
+        may(
+            "name",
+            Scalars.text(),
+            "Its name, with {group} places; the group 'name' when left out; a wish may have none."),
         may("on", Scalars.text(), "What it hangs on, with {group} places."),
         may("with", new MapOf("'with'", Scalars.text()), "Further values, with {group} places."),
         may("each", Scalars.text(), "The group that names several; {each} is one of them."),
