@@ -114,6 +114,7 @@ public final class JsonReport {
     for (LogLine line : diagnosis.unexplained()) {
       unexplained.addObject().put("line", line.number()).put("text", line.text());
     }
+    diagnosis.machine().ifPresent(machine -> MachineJson.write(root.putObject("machine"), machine));
     ArrayNode codes = root.putArray("codes");
     LineCode.of(diagnosis, shown).forEach(code -> code(codes.addObject(), code));
     return root;

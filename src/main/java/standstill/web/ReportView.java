@@ -32,6 +32,7 @@ import standstill.trace.Loop;
  * @param causes the likeliest causes
  * @param codes the codes in the proof lines and near the stop, explained
  * @param lines the log, or its proof lines
+ * @param machine what the log says of the machine
  */
 public record ReportView(
     String address,
@@ -50,7 +51,8 @@ public record ReportView(
     List<CodeView> codes,
     List<LineView> lines,
     boolean proofOnly,
-    int leftOut) {
+    int leftOut,
+    MachineView machine) {
 
   private static final int MOST_CAUSES = 5;
   private static final double LEAST_SHOWN = 0.005;
@@ -132,7 +134,8 @@ public record ReportView(
           List.of(),
           List.of(),
           false,
-          0);
+          0,
+          MachineView.none());
     }
     Report.Diagnosis d = report.diagnosis().get();
     List<Cause> shown = shown(d);
@@ -190,7 +193,8 @@ public record ReportView(
         codes(lineCodes),
         all,
         proofOnly,
-        proofOnly ? 0 : leftOut);
+        proofOnly ? 0 : leftOut,
+        MachineView.of(d.machine()));
   }
 
   /** The causes that the page shows. */
