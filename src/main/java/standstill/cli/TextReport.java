@@ -61,6 +61,7 @@ final class TextReport {
     line(
         style.faint(
             report.log().lineCount() + " lines" + which + ", family " + report.log().family()));
+    report.log().limits().forEach(limit -> paragraph("", limit));
     line("");
   }
 

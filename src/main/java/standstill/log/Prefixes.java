@@ -72,7 +72,12 @@ final class Prefixes {
 
   /** What the beginning of a line says; {@link Prefix#NONE} when no form fits. */
   Prefix read(String line) {
-    String text = line.length() > LONGEST_PREFIX ? line.substring(0, LONGEST_PREFIX) : line;
+    return readAt(line, 0);
+  }
+
+  /** The same for the line that begins at an offset. */
+  Prefix readAt(String line, int from) {
+    String text = line.substring(from, Math.min(line.length(), from + LONGEST_PREFIX));
     Map<String, String> values = new HashMap<>();
     int end = 0;
     for (int depth = 0; depth < LONGEST_ROW && end < text.length(); depth++) {

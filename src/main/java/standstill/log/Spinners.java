@@ -21,8 +21,11 @@ final class Spinners {
     for (Piece piece : pieces) {
       String job = job(piece.text());
       if (job.isEmpty()) {
-        out.addAll(run.values());
-        run.clear();
+        if (!run.isEmpty()) {
+          out.addAll(run.values());
+          // Not cleared: that takes as long as the longest run so far.
+          run = new LinkedHashMap<>();
+        }
         out.add(piece);
       } else {
         run.remove(job);

@@ -55,6 +55,9 @@ public final class JsonReport {
     input.put("boots", report.log().boots().size());
     input.put("boot", report.diagnosis().map(d -> d.boot().number()).orElse(0));
     input.put("family", report.log().family());
+    if (!report.log().limits().isEmpty()) {
+      report.log().limits().forEach(input.putArray("limits")::add);
+    }
     if (report.diagnosis().isEmpty()) {
       ObjectNode trace = root.putObject("trace");
       trace.putNull("stage");

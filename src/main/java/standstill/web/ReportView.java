@@ -166,7 +166,7 @@ public record ReportView(
         report.log().boots().size(),
         d.boot().number(),
         TrackView.of(d.trace()),
-        notes(d),
+        notes(report.log().limits(), d),
         causes,
         d.trails().stream()
             .map(
@@ -235,8 +235,8 @@ public record ReportView(
     };
   }
 
-  private static List<String> notes(Report.Diagnosis d) {
-    List<String> notes = new ArrayList<>();
+  private static List<String> notes(List<String> limits, Report.Diagnosis d) {
+    List<String> notes = new ArrayList<>(limits);
     for (Gap gap : d.trace().gaps()) {
       if (gap.seconds() >= 20) {
         notes.add(
