@@ -2,11 +2,13 @@ package standstill.audit;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Stream;
 import standstill.base.Base;
 import standstill.base.Example;
 import standstill.base.Family;
 import standstill.base.Fault;
 import standstill.base.LineForm;
+import standstill.base.Marks;
 import standstill.base.Milestone;
 import standstill.base.Sign;
 import standstill.base.SignForm;
@@ -54,6 +56,10 @@ final class SignTexts implements Rule {
       for (Example example : family.begins()) {
         test(problems, where, example.line(), example.seen(), List.of());
       }
+      Marks marks = family.marks();
+      Stream.of(marks.stamps(), marks.waiting(), marks.separators(), marks.headings())
+          .flatMap(List::stream)
+          .forEach(mark -> test(problems, where, mark.line(), mark.seen(), List.of()));
       for (LineForm form : family.lineForms()) {
         for (String seen : form.seen()) {
           if (form.prefix().findAtStart(seen).isEmpty()) {

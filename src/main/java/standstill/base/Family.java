@@ -14,6 +14,7 @@ import standstill.text.Pattern;
  * @param ramdisk lines that show that the init program is the one in the initial ramdisk
  * @param lineForms beginnings of lines, tried in order
  * @param milestones lines that prove a stage, in order of the boot
+ * @param marks what stands between and around messages
  */
 public record Family(
     String id,
@@ -22,13 +23,26 @@ public record Family(
     List<Example> begins,
     List<Pattern> ramdisk,
     List<LineForm> lineForms,
-    List<Milestone> milestones) {
+    List<Milestone> milestones,
+    Marks marks) {
   public Family {
     recognise = List.copyOf(recognise);
     begins = List.copyOf(begins);
     ramdisk = List.copyOf(ramdisk);
     lineForms = List.copyOf(lineForms);
     milestones = List.copyOf(milestones);
+  }
+
+  /** A family without marks. */
+  public Family(
+      String id,
+      String title,
+      List<Example> recognise,
+      List<Example> begins,
+      List<Pattern> ramdisk,
+      List<LineForm> lineForms,
+      List<Milestone> milestones) {
+    this(id, title, recognise, begins, ramdisk, lineForms, milestones, Marks.NONE);
   }
 
   /** The milestone of that name. */

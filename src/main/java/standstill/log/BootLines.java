@@ -2,8 +2,11 @@ package standstill.log;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
+import java.util.function.Function;
 import standstill.base.Example;
 import standstill.base.Family;
+import standstill.base.Marks;
 import standstill.base.Milestone;
 import standstill.base.Stage;
 import standstill.text.Pattern;
@@ -11,24 +14,61 @@ import standstill.text.PatternSet;
 
 /** The lines of a family by which one boot is told from the next. */
 final class BootLines {
-  /** Those of a text of which the family isn't known. */
-  static final BootLines NONE = new BootLines(List.of(), List.of());
+  private static final int LONGEST_SEPARATOR = 200;
 
   private final List<Example> begins;
   private final PatternSet userland;
+  private final List<Pattern> separators;
+  private final List<Pattern> headings;
 
-  BootLines(Family family) {
-    this(
-        family.begins(),
-        family.milestones().stream()
-            .filter(milestone -> milestone.stage().isAfter(Stage.KERNEL))
-            .map(Milestone::line)
-            .toList());
+  /**
+   * The lines for texts of one family.
+   *
+   * @param all the families, since a journal's own lines may stand in any text
+   * @param family the text's; empty when it isn't known
+   */
+  BootLines(List<Family> all, Optional<Family> family) {
+    begins = family.map(Family::begins).orElse(List.of());
+    userland =
+        new PatternSet(
+            family.stream()
+                .flatMap(f -> f.milestones().stream())
+                .filter(milestone -> milestone.stage().isAfter(Stage.KERNEL))
+                .map(Milestone::line)
+                .toList());
+    separators = lines(all, Marks::separators);
+    headings = lines(all, Marks::headings);
   }
 
-  private BootLines(List<Example> begins, List<Pattern> userland) {
-    this.begins = begins;
-    this.userland = new PatternSet(userland);
+  private static List<Pattern> lines(List<Family> all, Function<Marks, List<Example>> sort) {
+    return all.stream()
+        .flatMap(family -> sort.apply(family.marks()).stream())
+        .map(Example::line)
+        .distinct()
+        .toList();
+  }
+
+  /** Whether an entry is what a journal prints between boots. */
+  boolean isSeparator(Entry entry) {
+    return isAnyOf(separators, entry);
+  }
+
+  /** Whether an entry is what a journal prints above its first line. */
+  boolean isHeading(Entry entry) {
+    return isAnyOf(headings, entry);
+  }
+
+  private static boolean isAnyOf(List<Pattern> lines, Entry entry) {
+    String text = entry.message();
+    if (text.isEmpty() || text.length() > LONGEST_SEPARATOR) {
+      return false;
+    }
+    for (Pattern line : lines) {
+      if (line.mayBeginWith(text.charAt(0)) && line.findAtStart(text).isPresent()) {
+        return true;
+      }
+    }
+    return false;
   }
 
   /** Which of the family's beginnings an entry is, the latest if it is several; -1 for none. */

@@ -100,7 +100,7 @@ final class Boots {
     start = index;
     filled = false;
     for (int i = index; i < atHand; i++) {
-      filled |= isSubstance(entries.get(i));
+      filled = filled || isSubstance(entries.get(i));
     }
     kernelBegun = false;
     kernelClock = false;
@@ -113,7 +113,7 @@ final class Boots {
   }
 
   private void note(int index, Entry entry, int begin) {
-    filled |= isSubstance(entry);
+    filled = filled || isSubstance(entry);
     if (begin >= 0) {
       kernelBegun |= lines.isKernel(begin);
       begun.put(entry.message(), index);
@@ -136,7 +136,7 @@ final class Boots {
     if (!filled) {
       return false;
     }
-    if (isSeparator(entry)) {
+    if (lines.isSeparator(entry)) {
       return true;
     }
     if (!entry.bootId().isEmpty() && !bootId.isEmpty() && !entry.bootId().equals(bootId)) {
@@ -208,24 +208,7 @@ final class Boots {
     return index;
   }
 
-  private static boolean isSubstance(Entry entry) {
-    return !isSeparator(entry) && !isHeading(entry);
-  }
-
-  /** What a journal prints between boots. */
-  private static boolean isSeparator(Entry entry) {
-    String text = entry.message();
-    return text.length() < 80
-        && text.endsWith("-")
-        && (text.startsWith("-- Boot ")
-            || text.startsWith("-- Reboot --")
-            || text.startsWith("- Boot ")
-            || text.startsWith("- Reboot -"));
-  }
-
-  /** What a journal prints before its first line. */
-  private static boolean isHeading(Entry entry) {
-    String text = entry.message();
-    return text.startsWith("-- Logs begin at ") || text.startsWith("-- Journal begins at ");
+  private boolean isSubstance(Entry entry) {
+    return !lines.isSeparator(entry) && !lines.isHeading(entry);
   }
 }

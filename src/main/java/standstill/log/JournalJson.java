@@ -55,7 +55,7 @@ final class JournalJson {
    *
    * @return how many pieces it took; 0 when there is no entry
    */
-  static int read(List<Piece> pieces, int index, List<Entry> out, Cells cells) {
+  static int read(List<Piece> pieces, int index, List<Entry> out, Cells cells, CutIns cutIns) {
     Piece first = pieces.get(index);
     String text = first.text().substring(start(first.text()));
     int taken = 1;
@@ -79,7 +79,7 @@ final class JournalJson {
       }
       Piece last = pieces.get(index + taken - 1);
       Piece place = new Piece(message.number(), last.last(), "", first.afterClear());
-      add(entry, place, out, cells);
+      add(entry, place, out, cells, cutIns);
       return taken;
     } catch (JsonProcessingException e) {
       return 0;
@@ -104,7 +104,8 @@ final class JournalJson {
     return 1;
   }
 
-  private static void add(JsonNode entry, Piece place, List<Entry> out, Cells cells) {
+  private static void add(
+      JsonNode entry, Piece place, List<Entry> out, Cells cells, CutIns cutIns) {
     OptionalDouble seconds = seconds(entry);
     String process = process(entry);
     OptionalInt level = Severity.ofWord(entry.path("PRIORITY").asText(""));
@@ -116,7 +117,7 @@ final class JournalJson {
     String stamp =
         seconds.isPresent() ? String.format(Locale.ROOT, "[%12.6f] ", seconds.getAsDouble()) : "";
     String boot = entry.path("_BOOT_ID").asText("");
-    for (String line : lines(entry.path("MESSAGE"), cells)) {
+    for (String line : lines(entry.path("MESSAGE"), cells, cutIns)) {
       String message = Forum.clean(line);
       if (!message.isBlank()) {
         Piece piece = place.withText(stamp + tag + message);
@@ -125,7 +126,7 @@ final class JournalJson {
     }
   }
 
-  private static List<String> lines(JsonNode message, Cells cells) {
+  private static List<String> lines(JsonNode message, Cells cells, CutIns cutIns) {
     String text;
     if (message.isArray()) {
       byte[] bytes = new byte[message.size()];
@@ -137,7 +138,7 @@ final class JournalJson {
       text = message.asText("");
     }
     List<String> shown = new ArrayList<>();
-    Terminal.read(RawLines.of(text), cells).forEach(piece -> shown.add(piece.text()));
+    Terminal.read(RawLines.of(text), cells, cutIns).forEach(piece -> shown.add(piece.text()));
     return shown;
   }
 

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import standstill.base.Family;
 
 /**
@@ -20,6 +21,9 @@ public final class LogReader {
 
   private final Recogniser recogniser;
   private final Prefixes prefixes;
+  private final CutIns cutIns;
+  private final Waiting waiting;
+  private final BootLines unknown;
   private final Map<String, BootLines> bootLines = new HashMap<>();
 
   /**
@@ -30,7 +34,11 @@ public final class LogReader {
   public LogReader(List<Family> families) {
     recogniser = new Recogniser(families);
     prefixes = new Prefixes(families);
-    families.forEach(family -> bootLines.put(family.id(), new BootLines(family)));
+    cutIns = new CutIns(families);
+    waiting = new Waiting(families);
+    unknown = new BootLines(families, Optional.empty());
+    families.forEach(
+        family -> bootLines.put(family.id(), new BootLines(families, Optional.of(family))));
   }
 
   /** Reads the bytes of a file; {@link Gunzip} first when it may be compressed. */
@@ -42,11 +50,11 @@ public final class LogReader {
   public BootLog read(String text) {
     List<String> rawLines = RawLines.of(text);
     Cells cells = Cells.forText(text.length());
-    List<Piece> pieces = Spinners.collapse(Forum.undo(Terminal.read(rawLines, cells)));
+    List<Piece> pieces = waiting.collapse(Forum.undo(Terminal.read(rawLines, cells, cutIns)));
     List<Entry> entries = entries(Wrapping.join(pieces, prefixes.fresh()), cells);
     Recogniser.Finding finding = recogniser.look(entries);
     String reason = NotALog.reason(text, entries, finding.hits());
-    BootLines lines = bootLines.getOrDefault(finding.family(), BootLines.NONE);
+    BootLines lines = bootLines.getOrDefault(finding.family(), unknown);
     Boots.Division boots = Boots.of(entries, lines);
     return new BootLog(
         rawLines.size(),
@@ -90,7 +98,7 @@ public final class LogReader {
       if (CutMarks.isCut(piece.text())) {
         cut = true;
       } else if (JournalJson.mayBegin(piece.text())) {
-        taken = Math.max(JournalJson.read(pieces, i, entries, cells), 1);
+        taken = Math.max(JournalJson.read(pieces, i, entries, cells, cutIns), 1);
         piece = piece.withText(Forum.clean(piece.text()));
       }
       boolean read = entries.size() > before || CutMarks.isCut(piece.text());
@@ -110,9 +118,7 @@ public final class LogReader {
     return entries;
   }
 
-  /**
-   * A key and value that the kernel's log device adds to the record above, on a line of its own.
-   */
+  /** A key and value that a log device adds to the record above, on a line of its own. */
   private static boolean isProperty(String text, Entry above) {
     int equals = text.indexOf('=');
     return above.prefix().record()
@@ -122,12 +128,12 @@ public final class LogReader {
   }
 
   /** Adds a piece, in parts when kernel lines cut into it. */
-  private static void part(Piece piece, Prefixes prefixes, List<Entry> entries) {
+  private void part(Piece piece, Prefixes prefixes, List<Entry> entries) {
     String text = piece.text();
     int from = 0;
     Prefix prefix = prefixes.read(text);
     for (int i = 0; i < MOST_CUT_INS; i++) {
-      int cut = CutIns.next(text, from + Math.max(prefix.end(), 1));
+      int cut = cutIns.next(text, from + Math.max(prefix.end(), 1));
       Prefix inner = cut < 0 ? Prefix.NONE : prefixes.readAt(text, cut);
       if (inner.seconds().isEmpty()) {
         break;

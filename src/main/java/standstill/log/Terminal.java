@@ -33,14 +33,16 @@ final class Terminal {
   private String lastOfLine = "";
   private final Cells cells;
   private final Screen screen;
+  private final CutIns cutIns;
   private boolean onScreen;
   private int plainLines;
 
   /** No control string of this raw line ends before this offset. */
   private int openUntil;
 
-  private Terminal(Cells cells) {
+  private Terminal(Cells cells, CutIns cutIns) {
     this.cells = cells;
+    this.cutIns = cutIns;
     this.screen = new Screen(cells);
   }
 
@@ -48,9 +50,10 @@ final class Terminal {
    * Reads lines of input.
    *
    * @param cells what the codes of the whole text may still cost
+   * @param cutIns what a stamp of the kernel looks like
    */
-  static List<Piece> read(List<String> rawLines, Cells cells) {
-    Terminal terminal = new Terminal(cells);
+  static List<Piece> read(List<String> rawLines, Cells cells, CutIns cutIns) {
+    Terminal terminal = new Terminal(cells, cutIns);
     for (int i = 0; i < rawLines.size(); i++) {
       terminal.rawLine(i + 1, rawLines.get(i));
     }
@@ -114,12 +117,12 @@ final class Terminal {
     return true;
   }
 
-  private static boolean startsWithStamp(String raw) {
+  private boolean startsWithStamp(String raw) {
     int at = 0;
     while (at < raw.length() && raw.charAt(at) == '\r') {
       at++;
     }
-    return CutIns.stampEnd(raw, at) > 0;
+    return at < raw.length() && cutIns.isStamp(raw, at);
   }
 
   private void text(String raw) {
@@ -157,7 +160,7 @@ final class Terminal {
     return at + 1;
   }
 
-  /** What stands after the escape character, by ECMA-48 and by the kernel's own console. */
+  /** What stands after the escape character, by ECMA-48 and by kernels' own consoles. */
   private int escape(String raw, int at) {
     if (at >= raw.length()) {
       return at;
@@ -191,7 +194,7 @@ final class Terminal {
     return at + 1;
   }
 
-  /** A command for the terminal's window; the kernel's console has two of fixed length. */
+  /** A command for the terminal's window; one kernel's console has two of fixed length. */
   private int operatingSystemCommand(String raw, int at) {
     if (at < raw.length() && raw.charAt(at) == 'R') {
       return at + 1;

@@ -10,6 +10,7 @@ import standstill.base.Check;
 import standstill.base.Example;
 import standstill.base.Family;
 import standstill.base.LineForm;
+import standstill.base.Marks;
 import standstill.base.Milestone;
 import standstill.base.Rate;
 import standstill.base.Risk;
@@ -144,7 +145,14 @@ final class SmallReaders {
     List<LineForm> forms = new ArrayList<>();
     for (Fields form : fields.maps("line-forms")) {
       form.pattern("prefix")
-          .ifPresent(p -> forms.add(new LineForm(form.text("id"), p, form.texts("seen"))));
+          .ifPresent(
+              p ->
+                  forms.add(
+                      new LineForm(
+                          form.text("id"),
+                          p,
+                          form.text("holds").equals(Shapes.RECORD),
+                          form.texts("seen"))));
     }
     List<Milestone> milestones = new ArrayList<>();
     for (Fields milestone : fields.maps("milestones")) {
@@ -161,6 +169,7 @@ final class SmallReaders {
                           p,
                           milestone.texts("seen"))));
     }
+    Marks marks = marks(fields);
     return sink.hasErrors()
         ? Optional.empty()
         : Optional.of(
@@ -171,7 +180,27 @@ final class SmallReaders {
                 examples(fields, "begins"),
                 ramdisk,
                 forms,
-                milestones));
+                milestones,
+                marks));
+  }
+
+  private static Marks marks(Fields fields) {
+    for (Fields each : fields.maps("waiting")) {
+      each.pattern("line")
+          .filter(line -> !line.groups().contains(Marks.JOB))
+          .ifPresent(
+              line ->
+                  each.error(
+                      "line",
+                      "no group '" + Marks.JOB + "'",
+                      "put what is waited for into (?P<" + Marks.JOB + ">...)"));
+    }
+    return new Marks(
+        examples(fields, "stamps"),
+        examples(fields, "waiting"),
+        examples(fields, "separators"),
+        examples(fields, "headings"),
+        fields.text("kernel-tag"));
   }
 
   private static List<Example> examples(Fields fields, String key) {
