@@ -68,6 +68,9 @@ public final class JsonReport {
         .filter(d -> !d.whyBoot().isEmpty())
         .ifPresent(d -> input.put("bootBecause", d.whyBoot()));
     input.put("family", report.log().family());
+    if (!report.log().limits().isEmpty()) {
+      report.log().limits().forEach(input.putArray("limits")::add);
+    }
     if (report.diagnosis().isEmpty()) {
       ObjectNode trace = root.putObject("trace");
       trace.putNull("stage");

@@ -220,7 +220,7 @@ public record ReportView(
         Percent.of(d.ranking().notListed()),
         d.look().map(ReportView::look).orElse(LookView.NONE),
         TrackView.of(d.trace()),
-        notes(d),
+        notes(report.log().limits(), d),
         causes,
         d.trails().stream()
             .map(
@@ -338,8 +338,8 @@ public record ReportView(
         .orElse("The boot stopped");
   }
 
-  private static List<String> notes(Report.Diagnosis d) {
-    List<String> notes = new ArrayList<>();
+  private static List<String> notes(List<String> limits, Report.Diagnosis d) {
+    List<String> notes = new ArrayList<>(limits);
     for (Gap gap : d.trace().gaps()) {
       if (gap.seconds() >= 20) {
         notes.add(

@@ -110,6 +110,9 @@ final class Shapes {
   private static final Shape.Key UNLIKE =
       must("unlike", SOME_TEXTS, "Near misses that the pattern must not match.");
 
+  /** Word of {@code holds} in a line form. */
+  static final String RECORD = "record";
+
   private static final Shape.Key ID =
       must("id", Scalars.id(), "Lower-case words joined by hyphens; never changes.");
 
@@ -564,8 +567,21 @@ final class Shapes {
                     "a line form",
                     ID,
                     must("prefix", Scalars.pattern(), "What stands before the message."),
+                    may(
+                        "holds",
+                        Scalars.word(List.of(RECORD)),
+                        "What follows: a record of a log device, with microseconds, \\xNN for bytes,"
+                            + " and further lines of KEY=value."),
                     SEEN)),
             "How lines begin: time stamp, host, process."),
+        may("stamps", examples, "The kernel's time stamp, where its lines may cut into others."),
+        may(
+            "waiting",
+            examples,
+            "Lines that come again and again while something is waited for, named by the group job."),
+        may("separators", examples, "Lines that a journal prints between boots."),
+        may("headings", examples, "Lines that a journal prints above its first one."),
+        may("kernel-tag", Scalars.text(), "The tag that a journal gives to the kernel's lines."),
         must(
             "milestones",
             ListOf.some(
