@@ -7,7 +7,6 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collection;
 import java.util.List;
-import java.util.Map;
 import standstill.base.Label;
 import standstill.base.Risk;
 import standstill.base.Scale;
@@ -57,15 +56,6 @@ final class Shapes {
 
   private static final List<String> STATES =
       Arrays.stream(ThingState.values()).map(ThingState::word).toList();
-
-  private static final Map<SignForm.Join.Kind, String> JOINS =
-      Map.of(
-          SignForm.Join.Kind.THEN_NOT,
-          "Only where no line below matches this, with the same values of shared groups.",
-          SignForm.Join.Kind.AFTER,
-          "Only where a line above matches this, with the same values of shared groups.",
-          SignForm.Join.Kind.BEFORE,
-          "Only where a line below matches this, with the same values of shared groups.");
 
   private static final Shape.Key SOURCES =
       must(
@@ -272,7 +262,7 @@ final class Shapes {
             Scalars.number(1, 86_400),
             "Only when that many seconds of silence stand before it."));
     for (SignForm.Join.Kind kind : SignForm.Join.Kind.values()) {
-      keys.add(may(kind.word(), Scalars.pattern(), JOINS.get(kind)));
+      keys.add(may(kind.word(), Scalars.pattern(), means(kind)));
     }
     keys.addAll(weights());
     keys.add(
@@ -282,6 +272,15 @@ final class Shapes {
             "A sentence built from the captured values, such as: disk {name} is gone"));
     keys.addAll(List.of(SEEN, UNLIKE, SINCE, UNTIL, PRINTED_BY));
     return new Shape("a sign", keys, List.of());
+  }
+
+  private static String means(SignForm.Join.Kind kind) {
+    String same = ", with the same values of shared groups.";
+    return switch (kind) {
+      case THEN_NOT -> "Only where no line below matches this" + same;
+      case AFTER -> "Only where a line above matches this" + same;
+      case BEFORE -> "Only where a line below matches this" + same;
+    };
   }
 
   private Shape statement() {
