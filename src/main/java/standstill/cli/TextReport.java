@@ -78,6 +78,7 @@ final class TextReport {
     if (!diagnosis.whyBoot().isEmpty()) {
       paragraph("", style.faint("This boot was taken since " + diagnosis.whyBoot() + "."));
     }
+    report.log().limits().forEach(limit -> paragraph("", limit));
     line("");
   }
 

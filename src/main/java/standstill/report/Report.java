@@ -12,6 +12,7 @@ import standstill.base.Given;
 import standstill.log.Boot;
 import standstill.log.BootLog;
 import standstill.log.LogLine;
+import standstill.machine.Machine;
 import standstill.match.SeenTrail;
 import standstill.machine.Machine;
 import standstill.rank.Cause;

@@ -209,7 +209,12 @@ final class FaultReader {
       if (!groups.contains(group)) {
         sign.error(
             "says",
-            "'{" + group + "}' is no " + (form instanceof SignForm.OfFact ? "value of the statement" : "group of the pattern"),
+            "'{"
+                + group
+                + "}' is no "
+                + (form instanceof SignForm.OfFact
+                    ? "value of the statement"
+                    : "group of the pattern"),
             Words.advice(group, groups));
       }
       at = end < 0 ? -1 : says.indexOf('{', end);
