@@ -1,13 +1,17 @@
 #!/usr/bin/env python3
 """Asks of every sign in the base: which program prints this?
 
-    printers.py BASE TEXTS [--all] [--report FILE]
+    printers.py BASE TEXTS [--published DIR] [--all] [--report FILE]
     printers.py --self-test TEXTS
 
 BASE is the folder of YAML files, TEXTS the table that `fetch` writes. The answer for a sign is the program and file
 whose text it is, or "nobody prints this". The exit code is 1 when a sign of a fault or of a false trail has no printer
 and does not say why (`printed-by`), or when it says why and has a printer after all. Lines of families are reported in
 the same way but never fail, because that format has no place for a reason.
+
+Entries of a family whose texts are published as a list of their own (`DIR/<family>.tsv.gz`, columns file, call, text) are
+judged by that list alone; where it is not there, they are not judged, and the result says so. TEXTS may be `-`: then only
+those families are judged.
 
 How a `seen` text is judged. The letters that need a printer are
 
@@ -24,9 +28,11 @@ when the name in it is known.
 """
 
 import argparse
+import gzip
 import os
 import re
 import sys
+import tempfile
 import time
 from collections import Counter, defaultdict
 from multiprocessing import get_context
@@ -636,8 +642,9 @@ def plain(node):
 
 
 class Sign:
-    def __init__(self, file, owner, sign, binding):
+    def __init__(self, file, owner, sign, binding, families):
         self.file, self.at, self.owner, self.binding = file, sign['#line'], owner, binding
+        self.families = families
         self.line, self.seen, self.reason = sign['line'], sign.get('seen', []), sign.get('printed-by')
 
 
@@ -655,12 +662,13 @@ def signs_of(base):
                 with open(file, encoding='utf-8') as text:
                     whole = plain(yaml.compose(text, Loader=loader))
                 if place == 'families':
-                    lists = [whole.get(k, []) for k in ('recognise', 'begins', 'milestones')]
+                    lists = [whole.get(k, []) for k in ('recognise', 'may-be', 'begins', 'kernel-begins', 'milestones')]
                 else:
                     lists = [whole.get('signs', [])]
                 for sign in (s for one in lists for s in one):
                     if 'line' in sign:
-                        signs.append(Sign(file, whole.get('id', name), sign, place != 'families'))
+                        families = [whole.get('id', name)] if place == 'families' else whole.get('family', [])
+                        signs.append(Sign(file, whole.get('id', name), sign, place != 'families', families))
             except (yaml.YAMLError, AttributeError, TypeError, KeyError) as problem:
                 broken.append(f'{file}: cannot be read: {" ".join(str(problem).split())}')
     return signs, broken
@@ -671,28 +679,111 @@ CHECKED = None
 
 def verdicts(at):
     """The verdicts on the texts of one sign, or what is wrong with its expression."""
-    judge, signs = CHECKED
+    judge, formats, signs = CHECKED
     try:
         expression = Expression(signs[at].line)
     except (re.error, ValueError, KeyError) as problem:
         return str(problem)
-    return [judge.judge(seen, expression) for seen in signs[at].seen]
+    found = []
+    for seen in signs[at].seen:
+        verdict = judge.judge(seen, expression)
+        printer = None if verdict.printed or formats is None else formats.of(seen, expression)
+        found.append(Verdict(seen, share=1.0, functions=[printer]) if printer else verdict)
+    return found
 
 
-def check(base, table, show_all, report, jobs):
+class Formats:
+    """A published list, asked another way: is the line one of these formats, with something in front or behind?
+
+    In a list of a whole family nothing is missing because a package was not fetched, so a format that fits the whole line
+    is proof, even where the sign spells out the name of a disk that stands in a conversion. The literal pieces of the
+    format must be a fifth of the line's letters at least, and the sign must match in its span.
+    """
+
+    LEAST = 6
+    SHARE = 0.2
+
+    def __init__(self, table):
+        self.by_piece = defaultdict(list)
+        for program, file, raw in read_table(table):
+            pieces = CONVERSION.split(squeezed(raw))[::2]
+            literal = max(pieces, key=len, default='')
+            if sum(map(str.isalpha, ''.join(pieces))) >= self.LEAST and len(literal) >= 4:
+                self.by_piece[WORD.search(literal).group() if WORD.search(literal) else literal].append(
+                    (pieces, f'{program} {file}: {raw}'))
+
+    def of(self, seen, expression):
+        line = squeezed(COLOUR.sub('', seen))
+        match = expression.pattern.search(seen)
+        letters = sum(map(str.isalpha, line))
+        for word in set(WORD.findall(line)):
+            for pieces, name in self.by_piece.get(word, ()):
+                mine = sum(map(str.isalpha, ''.join(pieces)))
+                if mine < self.SHARE * letters:
+                    continue
+                fits = re.search(r'(?:^|[]:)] |^[*\s]*)' + '(.*?)'.join(map(re.escape, pieces)) + r'(?=$|\W)', line)
+                if fits and match:
+                    return name
+        return None
+
+
+def squeezed(text):
+    return ' '.join(text.split())
+
+
+PUBLISHED = ('freebsd', 'darwin')
+PLACEHOLDER = re.compile(r'\$\{[^}]*\}|\$\([^)]*\)|\$\w+|\{[A-Za-z_:]+\}')
+
+
+def published(folder, family):
+    """The list of a family's texts as a table of the usual form, in a file of its own; None where there is no list."""
+    source = os.path.join(folder, family + '.tsv.gz') if folder else ''
+    if not os.path.isfile(source):
+        return None
+    with tempfile.NamedTemporaryFile('w', suffix='.tsv', delete=False, encoding='utf-8') as out, \
+            gzip.open(source, 'rt', encoding='utf-8', errors='replace') as rows:
+        for row in rows:
+            file, _, text = row.rstrip('\n').split('\t', 2)
+            if file == 'file':
+                continue
+            text = PLACEHOLDER.sub('%s', text.replace('\\"', '"').replace("\\'", "'").replace('\\$', '$'))
+            for line in re.split(r'\\n', text):
+                line = line.replace('\\t', ' ').rstrip()
+                if line.strip():
+                    out.write(f'{family}\t{file}\t{line}\n')
+    return out.name
+
+
+def judged(signs, table, whole, jobs):
+    """The verdicts on signs by one table, and what was read of it."""
+    global CHECKED
+    texts = Texts(table, [s for sign in signs for s in sign.seen])
+    CHECKED = Judge(texts), Formats(table) if whole else None, signs
+    with get_context('fork').Pool(jobs) as pool:  # the children share the texts that are already read
+        return pool.map(verdicts, range(len(signs)), chunksize=20), texts.rows, texts.kept
+
+
+def check(base, table, folder, show_all, report, jobs):
     began = time.time()
-    signs, broken = signs_of(base)
-    if not signs:
+    every, broken = signs_of(base)
+    if not every:
         print(f'printers: no signs in {base}', file=sys.stderr)
         return 1
-    texts = Texts(table, [s for sign in signs for s in sign.seen])
-    judge = Judge(texts)
     found = excused = none = needless = unsure = 0
     partly, rows = [], []
-    global CHECKED
-    CHECKED = judge, signs
-    with get_context('fork').Pool(jobs) as pool:  # the children share the texts that are already read
-        verdicts_of = pool.map(verdicts, range(len(signs)), chunksize=20)
+    signs, verdicts_of, read, kept = [], [], 0, 0
+    groups = [(name, [s for s in every if s.families == [name]], published(folder, name)) for name in PUBLISHED]
+    rest = [s for s in every if s.families not in ([name] for name in PUBLISHED)]
+    groups.append(('the packages', rest, None if table == '-' else table))
+    for name, some, its_table in groups:
+        if some and its_table is None:
+            rows.append(f'{len(some)} signs of {name} were not judged: no list of its texts was given')
+        elif some:
+            verdicts, all_rows, its_kept = judged(some, its_table, its_table != table, jobs)
+            signs, verdicts_of = signs + some, verdicts_of + verdicts
+            read, kept = read + all_rows, kept + its_kept
+        if its_table and its_table != table:
+            os.unlink(its_table)
     for at, sign in enumerate(signs):
         where = f'{sign.file}:{sign.at}: {sign.owner}'
         if isinstance(verdicts_of[at], str):
@@ -725,7 +816,7 @@ def check(base, table, show_all, report, jobs):
     rows.extend(broken)
     rows.append(f'{len(signs)} signs: {found} printed, {excused} with printed-by, {none} without a printer, '
                 f'{needless} with a needless printed-by, {unsure} of families unproven, {len(partly)} single texts unproven; '
-                f'{texts.rows} message texts, {texts.kept} of them looked at; {time.time() - began:.1f} s')
+                f'{read} message texts, {kept} of them looked at; {time.time() - began:.1f} s')
     out = '\n'.join(rows)
     if report:
         with open(report, 'w', encoding='utf-8') as file:
@@ -814,6 +905,7 @@ def main():
     options = argparse.ArgumentParser(description=__doc__.split('\n')[0])
     options.add_argument('base', nargs='?')
     options.add_argument('texts')
+    options.add_argument('--published', help='folder with the lists of texts of whole families')
     options.add_argument('--all', action='store_true', help='also list the signs that have a printer')
     options.add_argument('--report', help='write the list to this file as well')
     options.add_argument('--jobs', type=int, default=2, help='processes that judge at the same time')
@@ -823,7 +915,7 @@ def main():
         return self_test(chosen.texts)
     if not chosen.base:
         options.error('which base?')
-    return check(chosen.base, chosen.texts, chosen.all, chosen.report, chosen.jobs)
+    return check(chosen.base, chosen.texts, chosen.published, chosen.all, chosen.report, chosen.jobs)
 
 
 if __name__ == '__main__':

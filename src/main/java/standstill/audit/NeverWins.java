@@ -55,9 +55,9 @@ final class NeverWins implements Rule {
   public List<Problem> problems(Subject subject) {
     Base base = subject.base();
     Ranker ranker = new Ranker(base);
-    Map<String, SignMatcher> matchers = new HashMap<>();
+    Map<Family, SignMatcher> matchers = new LinkedHashMap<>();
     for (Family family : base.families()) {
-      matchers.put(family.id(), new SignMatcher(base, family));
+      matchers.put(family, new SignMatcher(base, family));
     }
     Map<String, List<Sighting>> labelled = labelled(subject);
     List<Problem> problems = new ArrayList<>();
@@ -98,15 +98,15 @@ final class NeverWins implements Rule {
 
   /** How a fault stands at best; looks no further once it has come first. */
   private static Standing best(
-      Fault fault, Ranker ranker, Map<String, SignMatcher> matchers, List<Sighting> labelled) {
+      Fault fault, Ranker ranker, Map<Family, SignMatcher> matchers, List<Sighting> labelled) {
     Standing best = new Standing(0, "");
-    for (Map.Entry<String, SignMatcher> family : matchers.entrySet()) {
-      if (fault.families().contains(family.getKey())) {
+    for (Map.Entry<Family, SignMatcher> family : matchers.entrySet()) {
+      if (family.getKey().isAmong(fault.families())) {
         for (List<Shown> signs : evidence(fault)) {
           if (best.isFirst()) {
             return best;
           }
-          for (Sighting seen : made(fault, family.getKey(), signs, family.getValue())) {
+          for (Sighting seen : made(fault, family.getKey().id(), signs, family.getValue())) {
             best = best.or(standing(fault, ranker, seen));
           }
         }

@@ -1,7 +1,6 @@
 package standstill.audit;
 
 import java.util.ArrayList;
-import java.util.Collections;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -61,7 +60,7 @@ final class OverlappingSigns implements Rule {
               boolean byDesign =
                   pair.one().general()
                       || pair.other().general()
-                      || Collections.disjoint(pair.one().families(), pair.other().families())
+                      || !base.canMeet(pair.one().families(), pair.other().families())
                       || consequence.leads(pair.one(), pair.other())
                       || consequence.leads(pair.other(), pair.one());
               List<Overlap> denied = found.stream().filter(o -> denies(base, o)).toList();

@@ -1,7 +1,11 @@
 package standstill.audit;
 
 import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
+import java.util.stream.Stream;
 import standstill.base.Base;
 import standstill.base.Circumstance;
 import standstill.base.Example;
@@ -9,6 +13,7 @@ import standstill.base.FactLine;
 import standstill.base.Family;
 import standstill.base.Fault;
 import standstill.base.LineForm;
+import standstill.base.Marks;
 import standstill.base.Milestone;
 import standstill.base.NameRule;
 import standstill.base.Sign;
@@ -58,16 +63,25 @@ final class SignTexts implements Rule {
         }
       }
     }
-    for (Family family : base.families()) {
+    // What a family includes is tested where it is written, which is in the smallest that has it.
+    Set<Object> tested = new HashSet<>();
+    for (Family family :
+        base.families().stream()
+            .sorted(Comparator.comparingInt((Family f) -> f.include().size()))
+            .toList()) {
       Position where = Position.ofFile("families/" + family.id() + ".yaml");
       for (Milestone milestone : family.milestones()) {
-        test(problems, where, milestone.line(), milestone.seen(), List.of());
+        if (tested.add(milestone)) {
+          test(problems, where, milestone.line(), milestone.seen(), List.of());
+        }
       }
-      for (Example example : family.recognise()) {
-        test(problems, where, example.line(), example.seen(), List.of());
-      }
-      for (Example example : family.begins()) {
-        test(problems, where, example.line(), example.seen(), List.of());
+      for (List<Example> examples :
+          List.of(family.recognise(), family.mayBe(), family.begins(), family.kernelBegins())) {
+        for (Example example : examples) {
+          if (tested.add(example)) {
+            test(problems, where, example.line(), example.seen(), List.of());
+          }
+        }
       }
       for (FactLine fact : family.facts().lines()) {
         test(problems, where, fact.line(), fact.seen(), List.of());
@@ -84,9 +98,14 @@ final class SignTexts implements Rule {
       for (NameRule rule : family.facts().names()) {
         test(problems, where, rule.line(), rule.seen(), List.of());
       }
+      Marks marks = family.marks();
+      Stream.of(marks.stamps(), marks.waiting(), marks.separators(), marks.headings())
+          .flatMap(List::stream)
+          .forEach(mark -> test(problems, where, mark.line(), mark.seen(), List.of()));
       for (LineForm form : family.lineForms()) {
+        boolean fresh = tested.add(form);
         for (String seen : form.seen()) {
-          if (form.prefix().findAtStart(seen).isEmpty()) {
+          if (fresh && form.prefix().findAtStart(seen).isEmpty()) {
             problems.add(
                 Problem.error(
                     where, "line form '" + form.id() + "' does not match its text: " + seen, ""));

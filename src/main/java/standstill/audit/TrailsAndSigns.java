@@ -1,7 +1,6 @@
 package standstill.audit;
 
 import java.util.ArrayList;
-import java.util.Collections;
 import java.util.List;
 import standstill.base.Fault;
 import standstill.base.Sign;
@@ -37,7 +36,7 @@ final class TrailsAndSigns implements Rule {
             && onLine.repeats() == 1
             && DECISIVE.contains(sign.elsewhere().word())) {
           for (Trail trail : subject.base().trails()) {
-            if (!Collections.disjoint(trail.families(), fault.families())) {
+            if (subject.base().canMeet(trail.families(), fault.families())) {
               contradiction(sign, onLine, trail, problems);
             }
           }

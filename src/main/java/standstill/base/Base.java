@@ -2,7 +2,9 @@ package standstill.base;
 
 import java.util.ArrayDeque;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.Collections;
+import java.util.Comparator;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -151,6 +153,14 @@ public record Base(
     return trails.stream().filter(t -> t.id().equals(id)).findFirst();
   }
 
+  /** The id of the family that most faults of the base occur in; empty when it has none. */
+  public String mostCommonFamily() {
+    return families.stream()
+        .map(Family::id)
+        .max(Comparator.comparingInt(id -> faultsOf(id).size()))
+        .orElse("");
+  }
+
   /** The symptom of that id. */
   public Optional<Symptom> symptom(String id) {
     return symptoms.stream().filter(s -> s.id().equals(id)).findFirst();
@@ -169,14 +179,32 @@ public record Base(
         .or(() -> stops.stream().filter(s -> s.aliases().contains(id)).findFirst());
   }
 
-  /** Stops that occur in a family, in the order of their files. */
+  /** Stops that occur in a family or in one that it includes, in the order of their files. */
   public List<Stop> stopsOf(String family) {
-    return stops.stream().filter(s -> s.families().contains(family)).toList();
+    return family(family)
+        .map(known -> stops.stream().filter(s -> known.isAmong(s.families())).toList())
+        .orElse(List.of());
   }
 
-  /** Faults that occur in a family, in the order of their files. */
+  /** Stops that occur in a family in which the fault occurs. */
+  public List<Stop> stopsOf(Fault fault) {
+    return stops.stream().filter(s -> canMeet(s.families(), fault.families())).toList();
+  }
+
+  /**
+   * Faults that occur in a family or in one that it includes, in the order of their files.
+   *
+   * @param family its id
+   */
   public List<Fault> faultsOf(String family) {
-    return faults.stream().filter(f -> f.families().contains(family)).toList();
+    return family(family)
+        .map(known -> faults.stream().filter(f -> known.isAmong(f.families())).toList())
+        .orElse(List.of());
+  }
+
+  /** Whether entries of these two sets of families can speak of one boot. */
+  public boolean canMeet(Collection<String> some, Collection<String> others) {
+    return families.stream().anyMatch(f -> f.isAmong(some) && f.isAmong(others));
   }
 
   /** What circumstances can be, by its word. */

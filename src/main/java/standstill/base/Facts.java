@@ -13,6 +13,14 @@ public record Facts(List<FactLine> lines, List<DeviceClass> classes, List<NameRu
   /** A family that says nothing of the machine. */
   public static final Facts NONE = new Facts(List.of(), List.of(), List.of());
 
+  /** What several families say together; what two of them have in common stands there once. */
+  public static Facts joined(List<Facts> all) {
+    return new Facts(
+        all.stream().flatMap(facts -> facts.lines.stream()).distinct().toList(),
+        all.stream().flatMap(facts -> facts.classes.stream()).distinct().toList(),
+        all.stream().flatMap(facts -> facts.names.stream()).distinct().toList());
+  }
+
   public Facts {
     lines = List.copyOf(lines);
     classes = List.copyOf(classes);

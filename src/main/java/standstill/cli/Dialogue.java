@@ -73,10 +73,7 @@ final class Dialogue {
     report
         .filter(r -> r.diagnosis().isEmpty())
         .ifPresent(
-            r ->
-                say(
-                    "",
-                    "This is not a boot log: " + r.reason() + ". Let us start from what you see."));
+            r -> say("", r.heading() + ": " + r.reason() + ". Let us start from what you see."));
   }
 
   /** The person ended the input. */

@@ -304,7 +304,7 @@ final class NewCommand implements Callable<Integer> {
       PrintWriter out) {
     String today = LocalDate.now().toString();
     Skeleton skeleton = new Skeleton(asked, given);
-    String family = line.map(LineForSign::family).orElse(base.families().get(0).id());
+    String family = line.map(LineForSign::family).orElse(base.mostCommonFamily());
     Skeleton.SignLine sign = line.map(LineForSign::sign).orElse(Skeleton.SignLine.NONE);
     Path file;
     String text;

@@ -1,7 +1,6 @@
 package standstill.guide;
 
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -12,7 +11,6 @@ import java.util.Optional;
 import java.util.Set;
 import standstill.base.Base;
 import standstill.base.Check;
-import standstill.base.Family;
 import standstill.base.Fault;
 import standstill.base.Fix;
 import standstill.base.Risk;
@@ -95,12 +93,7 @@ public final class Guide {
    * The ranking for somebody who has no log yet and does not name a kernel: the most common one.
    */
   public Ranking withoutLog() {
-    String most =
-        base.families().stream()
-            .map(Family::id)
-            .max(Comparator.comparingInt(id -> base.faultsOf(id).size()))
-            .orElse("");
-    return beliefs.prior(most);
+    return beliefs.prior(base.mostCommonFamily());
   }
 
   /**
@@ -416,8 +409,7 @@ public final class Guide {
             cost,
             costNow,
             after,
-            setup.fixes().stream()
-                    .anyMatch(f -> f.scope().first().equals(Optional.of(first.id())))
+            setup.fixes().stream().anyMatch(f -> f.scope().first().equals(Optional.of(first.id())))
                 ? "It comes before a repair that has a good chance for its cost."
                 : "Of all repairs it has the best chance for its cost, and no question left would pay for"
                     + " itself.",

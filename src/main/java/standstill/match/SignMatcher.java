@@ -105,7 +105,7 @@ public final class SignMatcher {
       }
     }
     for (Trail trail : base.trails()) {
-      if (trail.families().contains(family.id())) {
+      if (family.isAmong(trail.families())) {
         for (Trail.TrailSign sign : trail.signs()) {
           trailLines.add(new TrailLine(trail, sign.line()));
           all.add(sign.line());
@@ -269,7 +269,11 @@ public final class SignMatcher {
   private static boolean agree(Hit one, Hit other) {
     return one.values().entrySet().stream()
         .allMatch(
-            each -> other.values().getOrDefault(each.getKey(), each.getValue()).equals(each.getValue()));
+            each ->
+                other
+                    .values()
+                    .getOrDefault(each.getKey(), each.getValue())
+                    .equals(each.getValue()));
   }
 
   private List<Seen> signs(
@@ -372,7 +376,8 @@ public final class SignMatcher {
     }
 
     List<Hit> kept() {
-      List<Hit> hits = new ArrayList<>(first.subList(0, Math.min(first.size(), Seen.MOST_HITS - 1)));
+      List<Hit> hits =
+          new ArrayList<>(first.subList(0, Math.min(first.size(), Seen.MOST_HITS - 1)));
       if (!last.isEmpty()) {
         hits.add(last.getLast());
       } else if (first.size() >= Seen.MOST_HITS) {

@@ -96,7 +96,7 @@ public final class Diagnoser {
               .anyMatch(
                   seen -> !seen.hits().isEmpty() && seen.sign().elsewhere().value() < DECISIVE);
       if (decisive) {
-        return new BootLog(log.lineCount(), log.rawLines(), log.boots(), family.id(), "");
+        return log.takenFor(family.id());
       }
     }
     return log;
@@ -112,6 +112,18 @@ public final class Diagnoser {
     if (boot < 0 || boot > Math.max(1, log.boots().size())) {
       throw new IllegalArgumentException(
           "no boot " + boot + " in this log; it has " + log.boots().size());
+    }
+    Optional<Family> other =
+        base.family(log.family()).filter(family -> !family.notDiagnosed().isEmpty());
+    if (log.isBootLog() && other.isPresent()) {
+      return new Report(
+          Report.NOT_DIAGNOSED,
+          "this is a boot of "
+              + other.get().title()
+              + ": "
+              + other.get().notDiagnosed().replaceFirst("\\.$", ""),
+          log,
+          Optional.empty());
     }
     Optional<Sighting> sighting = sight(log, boot);
     if (sighting.isEmpty()) {
@@ -146,7 +158,10 @@ public final class Diagnoser {
    */
   public Optional<Sighting> sight(BootLog log, int boot) {
     Optional<Family> family = base.family(log.family());
-    if (!log.isBootLog() || log.boots().isEmpty() || family.isEmpty()) {
+    if (!log.isBootLog()
+        || log.boots().isEmpty()
+        || family.isEmpty()
+        || !family.get().notDiagnosed().isEmpty()) {
       return Optional.empty();
     }
     return Optional.of(BootChoice.choose(log.boots(), boot, b -> sight(family.get(), b)));

@@ -12,6 +12,7 @@ import standstill.base.Given;
 import standstill.log.Boot;
 import standstill.log.BootLog;
 import standstill.log.LogLine;
+import standstill.machine.Machine;
 import standstill.match.SeenTrail;
 import standstill.machine.Machine;
 import standstill.rank.Cause;
@@ -21,10 +22,11 @@ import standstill.trace.Trace;
 /**
  * What the tool says of a text.
  *
- * @param verdict {@code stalled}, {@code unlisted}, {@code no-stall} or {@code not-a-boot-log}
- * @param reason why it is not a boot log; empty otherwise
+ * @param verdict {@code stalled}, {@code unlisted}, {@code no-stall}, {@code not-a-boot-log} or
+ *     {@code not-diagnosed}
+ * @param reason why it is not a boot log or not diagnosed, without a full stop; empty otherwise
  * @param log the text as it was read
- * @param diagnosis empty when it is not a boot log
+ * @param diagnosis empty when it is not a boot log or not diagnosed
  */
 public record Report(String verdict, String reason, BootLog log, Optional<Diagnosis> diagnosis) {
   /** The verdict on a text that is no boot log. */
@@ -35,6 +37,14 @@ public record Report(String verdict, String reason, BootLog log, Optional<Diagno
     return words.isEmpty()
         ? this
         : new Report(verdict, reason, log, diagnosis.map(d -> d.saying(base, words)));
+  }
+
+  /** The verdict on a boot of a system that the base holds nothing of. */
+  public static final String NOT_DIAGNOSED = "not-diagnosed";
+
+  /** What a report without a diagnosis begins with. */
+  public String heading() {
+    return verdict.equals(NOT_DIAGNOSED) ? "Recognised, not diagnosed" : "Not a boot log";
   }
 
   /**
@@ -79,7 +89,9 @@ public record Report(String verdict, String reason, BootLog log, Optional<Diagno
           machine);
     }
 
-    /** What is known for the repairs of a cause: the system, and the values that its signs caught. */
+    /**
+     * What is known for the repairs of a cause: the system, and the values that its signs caught.
+     */
     public Given given(Cause cause) {
       return new Given(cases, Captured.of(cause));
     }

@@ -63,8 +63,8 @@ final class BackgroundRates {
       seen.add(sign.sign().id());
     }
     Set<String> own = own(each.label());
-    for (Fault fault : base.faults()) {
-      if (fault.families().contains(each.family()) && !own.contains(fault.id())) {
+    for (Fault fault : base.faultsOf(each.family())) {
+      if (!own.contains(fault.id())) {
         boolean rival =
             each.stops().stream()
                 .flatMap(id -> base.stop(id).stream())
@@ -74,10 +74,8 @@ final class BackgroundRates {
         }
       }
     }
-    for (Stop stop : base.stops()) {
-      if (stop.families().contains(each.family())
-          && !each.stops().isEmpty()
-          && !each.stops().contains(stop.id())) {
+    for (Stop stop : base.stopsOf(each.family())) {
+      if (!each.stops().isEmpty() && !each.stops().contains(stop.id())) {
         for (Sign sign : stop.signs()) {
           add(counts, sign, seen.contains(sign.id()), false);
         }

@@ -110,8 +110,7 @@ public record AuthoredWalkView(
         // Grave repairs come after harmless ones; within each the base's order stays.
         fixes =
             fault.fixes().stream()
-                .sorted(
-                    java.util.Comparator.comparing((Fix f) -> f.isGrave()))
+                .sorted(java.util.Comparator.comparing((Fix f) -> f.isGrave()))
                 .map(fix -> ReportView.fix(base, fix, Given.NOTHING))
                 .toList();
       }

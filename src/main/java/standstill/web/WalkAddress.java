@@ -20,7 +20,8 @@ import standstill.guide.Course;
  * they were given.
  */
 final class WalkAddress {
-  private static final Set<String> SET_ASIDE = Set.of("boot", "begun", "depth", "as", SystemView.KEY);
+  private static final Set<String> SET_ASIDE =
+      Set.of("boot", "begun", "depth", "as", SystemView.KEY);
 
   private WalkAddress() {}
 

@@ -152,15 +152,11 @@ public record WalkView(
     return step instanceof Step.GetLog ? "log" : "over";
   }
 
-  private static Optional<SystemView> system(
-      Base base, WalkPlace place, Course course, Step step) {
+  private static Optional<SystemView> system(Base base, WalkPlace place, Course course, Step step) {
     return course.cured().isEmpty() && step instanceof Step.Repair repair
         ? Optional.of(
                 SystemView.of(
-                    base,
-                    List.of(repair.fix()),
-                    place.said(),
-                    place.given(base, repair.fault())))
+                    base, List.of(repair.fix()), place.said(), place.given(base, repair.fault())))
             .filter(view -> !view.asks().isEmpty())
         : Optional.empty();
   }

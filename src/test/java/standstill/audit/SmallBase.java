@@ -9,6 +9,7 @@ import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
 import java.util.Locale;
 import standstill.base.Label;
 import standstill.base.Stage;
@@ -31,7 +32,7 @@ public final class SmallBase {
   private String reviewed = "2026-11-01";
 
   public SmallBase() throws IOException {
-    for (String name : List.of("scale.yaml", "families/linux.yaml")) {
+    for (String name : List.of("scale.yaml", "families/linux.yaml", "families/pc.yaml")) {
       files.add(BaseText.of(name, "kb/" + name, Files.readAllBytes(Path.of("kb", name))));
     }
   }
@@ -114,6 +115,8 @@ public final class SmallBase {
                 List.of(also),
                 List.of(),
                 Stage.KERNEL,
+                Set.of(),
+                List.of(),
                 "whole",
                 "invented",
                 "CC0-1.0",

@@ -80,7 +80,19 @@ public final class TestBase {
 
   /** The family that all faults belong to. */
   public Family family() {
-    return new Family("linux", "Linux", List.of(), List.of(), List.of(), List.of(), milestones);
+    return new Family(
+        "linux",
+        "Linux",
+        List.of(),
+        "",
+        List.of(),
+        List.of(),
+        List.of(),
+        List.of(),
+        List.of(),
+        List.of(),
+        milestones,
+        Facts.NONE);
   }
 
   /** The base. */

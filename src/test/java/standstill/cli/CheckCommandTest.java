@@ -47,7 +47,7 @@ class CheckCommandTest {
 
   @BeforeEach
   void write() throws IOException {
-    for (String name : new String[] {"scale.yaml", "families/linux.yaml"}) {
+    for (String name : new String[] {"scale.yaml", "families/linux.yaml", "families/pc.yaml"}) {
       Path file = base.resolve(name);
       Files.createDirectories(file.getParent());
       Files.copy(Path.of("kb", name), file);

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
+import java.util.Set;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import standstill.audit.SmallBase;
@@ -52,6 +53,8 @@ class ScorerTest {
             List.of(),
             List.of(general),
             Stage.KERNEL,
+            Set.of(),
+            List.of(),
             "whole",
             "invented",
             "CC0-1.0",

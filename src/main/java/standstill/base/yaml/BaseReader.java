@@ -57,6 +57,7 @@ public final class BaseReader {
   private final List<Problem> problems = new ArrayList<>();
   private final Set<String> broken = new HashSet<>();
   private final Map<String, Position> mentions = new HashMap<>();
+  private final Map<String, Position> familyFiles = new HashMap<>();
   private final List<String> modelNumbers;
   private Position retiredFile = Position.ofFile(RETIRED);
 
@@ -142,8 +143,7 @@ public final class BaseReader {
       } else if (folder.startsWith("faults/")) {
         with(file, sink -> faultReader.read(file, sink)).ifPresent(faults::add);
       } else if (folder.equals("stops")) {
-        with(file, sink -> StopReader.read(entries, faultReader, file, sink))
-            .ifPresent(stops::add);
+        with(file, sink -> StopReader.read(entries, faultReader, file, sink)).ifPresent(stops::add);
       } else if (folder.equals("checks")) {
         with(file, sink -> SmallReaders.check(entries, file, sink)).ifPresent(checks::add);
       } else if (folder.equals("trails")) {
@@ -152,6 +152,7 @@ public final class BaseReader {
         with(file, sink -> WalkReader.read(file, sink)).ifPresent(walks::add);
       } else if (folder.equals("families")) {
         with(file, sink -> SmallReaders.family(file, sink)).ifPresent(families::add);
+        familyFiles.put(file.stem(), Position.ofFile(file.shownAs()));
       } else if (file.name().equals("symptoms.yaml")) {
         symptoms.addAll(with(file, SmallReaders::symptoms));
       } else if (file.name().equals("synonyms.yaml")) {
@@ -172,7 +173,7 @@ public final class BaseReader {
     Base base =
         new Base(
             scale,
-            families,
+            Families.compose(families, this::familyProblem),
             stops,
             faults,
             checks,
@@ -378,6 +379,13 @@ public final class BaseReader {
                               family.milestones().stream().map(m -> m.id()).toList())));
               }
             });
+  }
+
+  private void familyProblem(Family in, String what, String name, String message, String advice) {
+    Position file = familyFiles.getOrDefault(in.id(), Position.ofFile("families/" + in.id()));
+    if (!isOfBrokenFile(name, what)) {
+      problem(mentions.getOrDefault(file.file() + ' ' + what + ' ' + name, file), message, advice);
+    }
   }
 
   private <T> Map<String, Position> ids(

@@ -7,7 +7,6 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collection;
 import java.util.List;
-import java.util.Map;
 import standstill.base.Label;
 import standstill.base.Risk;
 import standstill.base.Scale;
@@ -58,15 +57,6 @@ final class Shapes {
   private static final List<String> STATES =
       Arrays.stream(ThingState.values()).map(ThingState::word).toList();
 
-  private static final Map<SignForm.Join.Kind, String> JOINS =
-      Map.of(
-          SignForm.Join.Kind.THEN_NOT,
-          "Only where no line below matches this, with the same values of shared groups.",
-          SignForm.Join.Kind.AFTER,
-          "Only where a line above matches this, with the same values of shared groups.",
-          SignForm.Join.Kind.BEFORE,
-          "Only where a line below matches this, with the same values of shared groups.");
-
   private static final Shape.Key SOURCES =
       must(
           "sources",
@@ -109,6 +99,9 @@ final class Shapes {
 
   private static final Shape.Key UNLIKE =
       must("unlike", SOME_TEXTS, "Near misses that the pattern must not match.");
+
+  /** Word of {@code holds} in a line form. */
+  static final String RECORD = "record";
 
   private static final Shape.Key ID =
       must("id", Scalars.id(), "Lower-case words joined by hyphens; never changes.");
@@ -178,10 +171,7 @@ final class Shapes {
         must("how-common", frequency, "How common it is among causes of stalled boots."),
         must("about", Scalars.text(), "One paragraph, plain language."),
         must("symptoms", SOME_IDS, "What a person sees: ids from symptoms.yaml."),
-        must(
-            "signs",
-            ListOf.some(sign()),
-            "What it leaves in a log."),
+        must("signs", ListOf.some(sign()), "What it leaves in a log."),
         may("leads-to", IDS, "Faults whose signs this one also produces."),
         may(
             "ends-in",
@@ -250,8 +240,7 @@ final class Shapes {
     return new Choice(
         "without",
         missingMilestone(),
-        new Choice(
-            "reached", reachedMilestone(), new Choice("fact", statement(), lineOfALog())));
+        new Choice("reached", reachedMilestone(), new Choice("fact", statement(), lineOfALog())));
   }
 
   private Shape reachedMilestone() {
@@ -273,7 +262,7 @@ final class Shapes {
             Scalars.number(1, 86_400),
             "Only when that many seconds of silence stand before it."));
     for (SignForm.Join.Kind kind : SignForm.Join.Kind.values()) {
-      keys.add(may(kind.word(), Scalars.pattern(), JOINS.get(kind)));
+      keys.add(may(kind.word(), Scalars.pattern(), means(kind)));
     }
     keys.addAll(weights());
     keys.add(
@@ -283,6 +272,15 @@ final class Shapes {
             "A sentence built from the captured values, such as: disk {name} is gone"));
     keys.addAll(List.of(SEEN, UNLIKE, SINCE, UNTIL, PRINTED_BY));
     return new Shape("a sign", keys, List.of());
+  }
+
+  private static String means(SignForm.Join.Kind kind) {
+    String same = ", with the same values of shared groups.";
+    return switch (kind) {
+      case THEN_NOT -> "Only where no line below matches this" + same;
+      case AFTER -> "Only where a line above matches this" + same;
+      case BEFORE -> "Only where a line below matches this" + same;
+    };
   }
 
   private Shape statement() {
@@ -471,8 +469,7 @@ final class Shapes {
         must("family", SOME_IDS, "Families of logs that print them."),
         must(
             "signs",
-            ListOf.some(
-                Shape.of("a sign", SIGN_ID, LINE, SEEN, UNLIKE, SINCE, UNTIL, PRINTED_BY)),
+            ListOf.some(Shape.of("a sign", SIGN_ID, LINE, SEEN, UNLIKE, SINCE, UNTIL, PRINTED_BY)),
             "The lines."),
         may(
             "harmless-only-when",
@@ -539,25 +536,51 @@ final class Shapes {
             "Two to five, each with one of then, fault, fix, hand-over."));
   }
 
+  private static final String NAMES_A_PART = "What the lines are of.";
+
   /** A file of {@code families/}. */
   static Shape family() {
-    Value examples = ListOf.some(Shape.of("an example", LINE, SEEN));
+    Value examples =
+        ListOf.some(Shape.of("an example", may("id", Scalars.id(), NAMES_A_PART), LINE, SEEN));
     return Shape.of(
         "a family",
         must("id", Scalars.id(), "Equals the file's name."),
         must("title", Scalars.text(), "Name for people."),
+        may("include", IDS, "Families whose parts and faults this one has as well."),
+        may(
+            "not-diagnosed",
+            Scalars.text(),
+            "Why its boots are recognised and not diagnosed; diagnosed when left out."),
         must("recognise", examples, "Lines that prove that a log is of this family."),
-        must("begins", examples, "Lines at which a new boot starts."),
-        must("ramdisk", examples, "Lines that only an initial ramdisk prints."),
-        must(
+        may("may-be", examples, "Lines of its own that other families print as well."),
+        may(
+            "begins",
+            examples,
+            "Lines of firmware and loader at which a new boot starts, in order."),
+        may("kernel-begins", examples, "The kernel's own first lines."),
+        may("ramdisk", examples, "Lines that only an initial ramdisk prints."),
+        may(
             "line-forms",
             ListOf.some(
                 Shape.of(
                     "a line form",
                     ID,
                     must("prefix", Scalars.pattern(), "What stands before the message."),
+                    may(
+                        "holds",
+                        Scalars.word(List.of(RECORD)),
+                        "What follows: a record of a log device, with microseconds, \\xNN for bytes,"
+                            + " and further lines of KEY=value."),
                     SEEN)),
             "How lines begin: time stamp, host, process."),
+        may("stamps", examples, "The kernel's time stamp, where its lines may cut into others."),
+        may(
+            "waiting",
+            examples,
+            "Lines that come again and again while something is waited for, named by the group job."),
+        may("separators", examples, "Lines that a journal prints between boots."),
+        may("headings", examples, "Lines that a journal prints above its first one."),
+        may("kernel-tag", Scalars.text(), "The tag that a journal gives to the kernel's lines."),
         must(
             "milestones",
             ListOf.some(
@@ -603,7 +626,10 @@ final class Shapes {
         may("thing", words(THINGS), "Sort of the thing that it speaks of."),
         may("wish", words(WISHES), "Kind of the wish that it speaks of."),
         must("state", words(STATES), "What it says of it."),
-        may("name", Scalars.text(), "Its name, with {group} places; the group 'name' when left out; a wish may have none."),
+        may(
+            "name",
+            Scalars.text(),
+            "Its name, with {group} places; the group 'name' when left out; a wish may have none."),
         may("on", Scalars.text(), "What it hangs on, with {group} places."),
         may("with", new MapOf("'with'", Scalars.text()), "Further values, with {group} places."),
         may("each", Scalars.text(), "The group that names several; {each} is one of them."),

@@ -106,6 +106,82 @@ class BaseReaderTest {
         .toList();
   }
 
+  private static final String PART =
+      """
+      id: lamp
+      title: Lamps
+      recognise: [{line: 'lamp is lit', seen: ['lamp is lit']}]
+      begins: [{line: '^lamp', seen: ['lamp is lit']}]
+      line-forms: [{id: lamp-stamp, prefix: '<[0-9]+> ', seen: ['<1> x']}]
+      milestones:
+        - {id: lit, stage: firmware, proves: begins, title: Lit, line: 'lamp is lit', seen: ['lamp is lit']}
+      """;
+
+  private static Loaded loadFamilies(String linux, String part, String fault) {
+    return BaseReader.read(
+        List.of(
+            new BaseText("scale.yaml", "kb/scale.yaml", SCALE),
+            new BaseText("families/lamp.yaml", "kb/families/lamp.yaml", part),
+            new BaseText("families/linux.yaml", "kb/families/linux.yaml", linux),
+            new BaseText("symptoms.yaml", "kb/symptoms.yaml", SYMPTOMS),
+            new BaseText(
+                "faults/kernel/lamp-broken.yaml", "kb/faults/kernel/lamp-broken.yaml", fault)),
+        List.of("x"));
+  }
+
+  @Test
+  void aFamilyHasThePartsAndFaultsOfThoseThatItIncludes() {
+    Loaded loaded =
+        loadFamilies(
+            FAMILY + "include: [lamp]\n", PART, FAULT.replace("family: [linux]", "family: [lamp]"));
+    assertEquals(List.of(), loaded.problems());
+    var linux = loaded.base().family("linux").orElseThrow();
+    assertEquals(List.of("lamp"), linux.include());
+    assertEquals(
+        List.of("lamp-stamp", "ring"), linux.lineForms().stream().map(f -> f.id()).toList());
+    assertEquals(List.of("lit", "starts"), linux.milestones().stream().map(m -> m.id()).toList());
+    assertEquals(1, linux.recognise().size(), "what recognises a part doesn't recognise the whole");
+    assertEquals(2, linux.begins().size());
+    assertEquals(1, loaded.base().faultsOf("linux").size());
+    assertEquals(1, loaded.base().faultsOf("lamp").size());
+    assertEquals(List.of(), loaded.base().faultsOf("no-such-family"));
+  }
+
+  @Test
+  void aFaultOfAFamilyIsNoneOfThePartsThatItIncludes() {
+    Loaded loaded = loadFamilies(FAMILY + "include: [lamp]\n", PART, FAULT);
+    assertEquals(List.of(), loaded.base().faultsOf("lamp"));
+    assertTrue(loaded.base().canMeet(List.of("linux"), List.of("lamp")));
+  }
+
+  @Test
+  void anUnknownFamilyInIncludeIsReportedAtItsPlace() {
+    Loaded loaded = loadFamilies(FAMILY + "include: [lamb]\n", PART, FAULT);
+    assertEquals(
+        List.of("kb/families/linux.yaml:9:11: unknown family in include: 'lamb'"),
+        firstLines(loaded));
+    assertTrue(loaded.problems().get(0).toString().contains("did you mean 'lamp'?"));
+  }
+
+  @Test
+  void familiesThatIncludeEachOtherInACircleAreReportedOnce() {
+    Loaded loaded = loadFamilies(FAMILY + "include: [lamp]\n", PART + "include: [linux]\n", FAULT);
+    assertEquals(
+        List.of(
+            "kb/families/linux.yaml:9:11: families include each other in a circle:"
+                + " lamp > linux > lamp"),
+        firstLines(loaded));
+  }
+
+  @Test
+  void aMilestoneIsDefinedOnceOverAFamilyAndItsParts() {
+    Loaded loaded =
+        loadFamilies(FAMILY + "include: [lamp]\n", PART.replace("id: lit", "id: starts"), FAULT);
+    assertEquals(
+        List.of("kb/families/linux.yaml:8:10: second milestone with the id 'starts'"),
+        firstLines(loaded));
+  }
+
   @Test
   void aSoundBaseLoadsWithoutProblems() {
     Loaded loaded = load(FAULT);
@@ -237,7 +313,7 @@ class BaseReaderTest {
               FAULT + "retired: {dark-lamp: lamp-is-dark}\n",
               more);
       assertEquals(List.of(), loaded.problems());
-      assertEquals(new Rate(2, 9), loaded.base().rates().get("lamp-broken/lamp-is-dark"), id);
+      assertEquals(new Rate(2, 9, 0, 0), loaded.base().rates().get("lamp-broken/lamp-is-dark"), id);
     }
   }
 
@@ -434,5 +510,16 @@ class BaseReaderTest {
     assertEquals(3, Words.distance("kitten", "sitting"));
     assertEquals(2, Words.distance("flaw", "lawn"));
     assertEquals(0, Words.distance("same", "same"));
+  }
+
+  @Test
+  void aWaitingLineMustSayForWhat() {
+    String waiting = "waiting: [{line: 'waits (?P<what>.*)', seen: ['waits x']}]\n";
+    String toy = FAMILY.replace("id: linux", "id: toy");
+    List<String> wrong = firstLines(load("families/toy.yaml", toy + waiting));
+    assertEquals(1, wrong.size(), wrong.toString());
+    assertTrue(wrong.get(0).endsWith(": no group 'job'"), wrong.get(0));
+    String right = waiting.replace("what", "job");
+    assertEquals(List.of(), firstLines(load("families/toy.yaml", toy + right)));
   }
 }
