@@ -4,7 +4,6 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import standstill.base.Base;
 import standstill.base.Circumstance;
 import standstill.base.Condition;
 import standstill.rank.Observations;
@@ -29,12 +28,13 @@ public record Known(Set<String> there, Set<String> notThere) {
    * What cases say: where one case of a circumstance is left, it is there; those that are out of the
    * question are not.
    *
+   * @param circumstances in what respects systems differ
    * @param cases id of a circumstance to the words of the cases that come into question
    */
-  public static Known of(Base base, Map<String, Set<String>> cases) {
+  public static Known of(List<Circumstance> circumstances, Map<String, Set<String>> cases) {
     Set<String> there = new HashSet<>();
     Set<String> notThere = new HashSet<>();
-    for (Circumstance circumstance : base.circumstances()) {
+    for (Circumstance circumstance : circumstances) {
       Set<String> open = cases.getOrDefault(circumstance.id(), Set.of());
       if (!open.isEmpty()) {
         circumstance.cases().stream()

@@ -25,7 +25,8 @@ public final class WhatIsKnown {
     Optional<Report.Diagnosis> diagnosis = report.flatMap(Report::diagnosis);
     Map<String, Set<String>> cases =
         diagnosis.map(Report.Diagnosis::cases).orElse(Map.of());
-    Known known = Known.of(base, new Given(cases, Map.of()).saying(base, said).cases());
+    Known known =
+        Known.of(base.circumstances(), new Given(cases, Map.of()).saying(base, said).cases());
     return diagnosis
         .flatMap(Report.Diagnosis::machine)
         .map(
