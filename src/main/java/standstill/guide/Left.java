@@ -25,8 +25,8 @@ final class Left {
   /** The same for a cause that an answer speaks for. */
   private static final double SPOKEN_FOR = 0.05;
 
-  /** The same for the likeliest causes, where none is likely. */
-  private static final double LEAST = 0.02;
+  /** The same for the likeliest causes, where nothing is left of the likely ones. */
+  private static final double LEAST = 0.001;
 
   private static final int MOST_CAUSES = 3;
   private static final int MOST = 12;
@@ -80,39 +80,41 @@ final class Left {
   private static final String NOT_WORTH_IT = "not worth it by our reckoning";
 
   private List<Step.Left> left(Ranking now, Observations said, Limits limits) {
-    List<Cause> causes =
-        now.listed().stream()
-            .filter(
-                cause ->
-                    cause.probability() >= LIKELY
-                        || cause.probability() >= SPOKEN_FOR && isSpokenFor(cause.fault(), said))
-            .toList();
-    if (causes.isEmpty()) {
-      causes =
-          now.listed().stream()
-              .filter(cause -> cause.probability() >= LEAST)
-              .limit(MOST_CAUSES)
-              .toList();
-    }
     List<Step.Left> left = new ArrayList<>();
-    for (Cause cause : causes) {
-      cause.fault().fixes().stream()
-          .filter(fix -> isOpen(fix, said, limits))
-          .sorted(Comparator.comparing(Fix::isGrave))
-          .filter(
-              fix ->
-                  left.stream().noneMatch(l -> beliefs.repairs().same(l.fix().id(), fix.id())))
-          .map(
-              fix ->
-                  new Step.Left(
-                      cause.fault(),
-                      fix,
-                      cause.probability(),
-                      cause.probability() * fix.cures().value(),
-                      why(fix, limits)))
-          .forEach(left::add);
+    now.listed().stream()
+        .filter(
+            cause ->
+                cause.probability() >= LIKELY
+                    || cause.probability() >= SPOKEN_FOR && isSpokenFor(cause.fault(), said))
+        .forEach(cause -> add(left, cause, said, limits));
+    // Where the likely causes are exhausted, one of the others is it, or none that is listed.
+    int causes = 0;
+    for (Cause cause : left.isEmpty() ? now.listed() : List.<Cause>of()) {
+      int before = left.size();
+      if (causes < MOST_CAUSES && cause.probability() >= LEAST) {
+        add(left, cause, said, limits);
+        causes += left.size() > before ? 1 : 0;
+      }
     }
     return left.stream().limit(MOST).toList();
+  }
+
+  private void add(List<Step.Left> left, Cause cause, Observations said, Limits limits) {
+    cause.fault().fixes().stream()
+        .filter(fix -> isOpen(fix, said, limits))
+        .sorted(Comparator.comparing(Fix::isGrave))
+        .filter(
+            fix -> left.stream().noneMatch(l -> beliefs.repairs().same(l.fix().id(), fix.id())))
+        .map(
+            fix ->
+                new Step.Left(
+                    cause.fault(),
+                    fix,
+                    cause.probability(),
+                    cause.probability() * fix.cures().value(),
+                    why(fix, limits)))
+        .toList()
+        .forEach(left::add);
   }
 
   /** Whether a repair was neither done nor ruled out, and what comes before it is not refused. */
