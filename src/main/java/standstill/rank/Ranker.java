@@ -248,7 +248,10 @@ public final class Ranker {
       after += shares[c];
     }
     double unlisted = stop.unlisted().value();
-    double open = before <= 0 ? 1 : before * unlisted / (1 - unlisted);
+    double open =
+        before <= 0
+            ? 1
+            : model.number("unlisted-weight") * before * unlisted / (1 - unlisted);
     for (int c = 0; c < shares.length; c++) {
       shares[c] /= after + open;
     }

@@ -112,8 +112,8 @@ final class Shapes {
       may(
           "when",
           CONDITIONS,
-          "What has to be so for it to make sense: words of circumstances.yaml or facts, each as"
-              + " word or 'not word'.");
+          "What has to be so for it to make sense: words of circumstances.yaml, facts, or an answer"
+              + " as check/answer, each alone or as 'not word'.");
 
   private static final Value RELEASE =
       Shape.of(
