@@ -5,6 +5,7 @@ import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
+import java.util.stream.Stream;
 import standstill.base.Base;
 import standstill.base.Circumstance;
 import standstill.base.Example;
@@ -12,6 +13,7 @@ import standstill.base.FactLine;
 import standstill.base.Family;
 import standstill.base.Fault;
 import standstill.base.LineForm;
+import standstill.base.Marks;
 import standstill.base.Milestone;
 import standstill.base.NameRule;
 import standstill.base.Sign;
@@ -96,6 +98,10 @@ final class SignTexts implements Rule {
       for (NameRule rule : family.facts().names()) {
         test(problems, where, rule.line(), rule.seen(), List.of());
       }
+      Marks marks = family.marks();
+      Stream.of(marks.stamps(), marks.waiting(), marks.separators(), marks.headings())
+          .flatMap(List::stream)
+          .forEach(mark -> test(problems, where, mark.line(), mark.seen(), List.of()));
       for (LineForm form : family.lineForms()) {
         boolean fresh = tested.add(form);
         for (String seen : form.seen()) {

@@ -25,6 +25,7 @@ import standstill.text.Pattern;
  * @param lineForms beginnings of lines, tried in order
  * @param milestones lines that prove a stage, in order of the boot
  * @param facts what its lines say of the machine
+ * @param marks what stands between and around messages
  */
 public record Family(
     String id,
@@ -38,7 +39,8 @@ public record Family(
     List<Pattern> ramdisk,
     List<LineForm> lineForms,
     List<Milestone> milestones,
-    Facts facts) {
+    Facts facts,
+    Marks marks) {
   public Family {
     include = List.copyOf(include);
     recognise = List.copyOf(recognise);
@@ -85,7 +87,8 @@ public record Family(
         List.copyOf(ramdisks),
         List.copyOf(forms),
         List.copyOf(proofs),
-        Facts.joined(all.stream().map(Family::facts).toList()));
+        Facts.joined(all.stream().map(Family::facts).toList()),
+        Marks.joined(all.stream().map(Family::marks).toList()));
   }
 
   /** Whether an entry that names these families speaks of this one or of one that it includes. */

@@ -70,6 +70,12 @@ public record Fault(
     retired = Map.copyOf(retired);
   }
 
+  /** By the id alone: the ids of a base are unique, and entries are keys of maps all the time. */
+  @Override
+  public int hashCode() {
+    return id.hashCode();
+  }
+
   /**
    * How common a fault is among causes of stalled boots.
    *

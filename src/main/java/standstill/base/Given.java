@@ -66,10 +66,7 @@ public record Given(Map<String, Set<String>> cases, Map<String, String> values) 
     terms
         .on()
         .forEach(
-            c ->
-                wanted
-                    .computeIfAbsent(c.circumstance(), k -> new LinkedHashSet<>())
-                    .add(c.id()));
+            c -> wanted.computeIfAbsent(c.circumstance(), k -> new LinkedHashSet<>()).add(c.id()));
     return wanted;
   }
 }

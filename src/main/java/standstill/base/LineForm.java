@@ -10,9 +10,11 @@ import standstill.text.Pattern;
  * @param prefix matches at the beginning of a line; its groups {@code seconds}, {@code clock},
  *     {@code host}, {@code process}, {@code pid}, {@code level}, {@code facility}, {@code pri} and
  *     {@code context} are kept
+ * @param record whether it begins a record of a log device: seconds count microseconds, the text
+ *     writes bytes as {@code \\xNN}, and further lines {@code KEY=value} after a blank belong to it
  * @param seen texts that it must match
  */
-public record LineForm(String id, Pattern prefix, List<String> seen) {
+public record LineForm(String id, Pattern prefix, boolean record, List<String> seen) {
   public LineForm {
     seen = List.copyOf(seen);
   }

@@ -65,7 +65,6 @@ public final class Placeholders {
   }
 
   private static boolean isPart(char c, boolean first) {
-    return c >= 'a' && c <= 'z'
-        || !first && (c == '_' || c == '-' || c >= '0' && c <= '9');
+    return c >= 'a' && c <= 'z' || !first && (c == '_' || c == '-' || c >= '0' && c <= '9');
   }
 }

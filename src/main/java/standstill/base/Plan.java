@@ -59,8 +59,7 @@ public record Plan(List<Row> rows, List<Row> others) {
     }
 
     private Row at(int other) {
-      return new Row(
-          other, heading, on, label, told, text, risk, caution, undo, saveFirst);
+      return new Row(other, heading, on, label, told, text, risk, caution, undo, saveFirst);
     }
   }
 
@@ -120,8 +119,7 @@ public record Plan(List<Row> rows, List<Row> others) {
   }
 
   /** Walks down the steps of a fix. */
-  private record Walked(
-      Given given, Map<String, String> values, List<Row> rows, List<Row> others) {
+  private record Walked(Given given, Map<String, String> values, List<Row> rows, List<Row> others) {
     void add(FixStep step, FixStep.Terms outer, boolean fits) {
       FixStep.Terms terms = inside(outer, step.terms());
       if (terms.on().isEmpty() && !(outer.on().isEmpty() && step.terms().on().isEmpty())) {
@@ -176,8 +174,7 @@ public record Plan(List<Row> rows, List<Row> others) {
     private static String label(List<Circumstance.Case> on) {
       Map<String, List<String>> titles = new LinkedHashMap<>();
       on.forEach(
-          c ->
-              titles.computeIfAbsent(c.circumstance(), k -> new ArrayList<>()).add(c.title()));
+          c -> titles.computeIfAbsent(c.circumstance(), k -> new ArrayList<>()).add(c.title()));
       return titles.values().stream().map(Walked::either).collect(Collectors.joining(" / "));
     }
 

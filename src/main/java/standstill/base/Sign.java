@@ -40,6 +40,12 @@ public record Sign(
     unlike = List.copyOf(unlike);
   }
 
+  /** By the id alone: the ids of a base are unique, and entries are keys of maps all the time. */
+  @Override
+  public int hashCode() {
+    return id.hashCode();
+  }
+
   /**
    * Who prints a text that no fetched package holds.
    *

@@ -11,8 +11,7 @@ import java.util.Optional;
  */
 public enum Statement {
   /** A controller that disks hang on is in the list of devices, and no driver has taken it. */
-  STORAGE_CONTROLLER_WITHOUT_DRIVER(
-      "a storage controller has no driver", "device", "id", "class"),
+  STORAGE_CONTROLLER_WITHOUT_DRIVER("a storage controller has no driver", "device", "id", "class"),
   /** The same, for a controller of SATA or IDE disks. */
   SATA_CONTROLLER_WITHOUT_DRIVER("a SATA controller has no driver", "device", "id", "class"),
   /** The same, for a controller of SCSI or SAS disks; those of virtual machines are told apart. */

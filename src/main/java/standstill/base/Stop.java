@@ -52,6 +52,12 @@ public record Stop(
     aliases = List.copyOf(aliases);
   }
 
+  /** By the id alone: the ids of a base are unique, and entries are keys of maps all the time. */
+  @Override
+  public int hashCode() {
+    return id.hashCode();
+  }
+
   /** The stop as something that has signs, for those who look for signs in lines. */
   public Fault bearer() {
     return new Fault(

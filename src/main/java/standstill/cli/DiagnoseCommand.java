@@ -65,6 +65,8 @@ final class DiagnoseCommand implements Callable<Integer> {
   private int top;
 
   @Mixin private final SystemOption system = new SystemOption();
+  /** Bytes that take more than a few seconds to read. */
+  private static final int LARGE = 8 << 20;
 
   @Mixin private final BaseOption base = new BaseOption();
 
@@ -76,6 +78,11 @@ final class DiagnoseCommand implements Callable<Integer> {
       throw new Failure(ExitCode.USAGE, boot < 0 ? "--boot counts from 1" : "--top is at least 1");
     }
     byte[] bytes = InputFile.read(file, Output.errors(spec));
+    if (bytes.length >= LARGE) {
+      PrintWriter errors = Output.errors(spec);
+      errors.println("reading " + (bytes.length >> 20) + " MB; this takes a while");
+      errors.flush();
+    }
     Diagnoser diagnoser = new Diagnoser(base.base());
     BootLog log = diagnoser.read(bytes);
     if (boot > log.boots().size()) {
@@ -83,9 +90,7 @@ final class DiagnoseCommand implements Callable<Integer> {
           ExitCode.USAGE, "no boot " + boot + " in this log; it has " + log.boots().size());
     }
     Report report =
-        diagnoser
-            .diagnose(log, boot)
-            .saying(diagnoser.base(), system.words(diagnoser.base()));
+        diagnoser.diagnose(log, boot).saying(diagnoser.base(), system.words(diagnoser.base()));
     PrintWriter out = Output.of(spec);
     out.print(
         json

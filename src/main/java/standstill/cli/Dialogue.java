@@ -24,6 +24,8 @@ import standstill.guide.Before;
 import standstill.guide.Course;
 import standstill.guide.Guidance;
 import standstill.guide.Guide;
+import standstill.guide.Known;
+import standstill.guide.Limits;
 import standstill.guide.Sight;
 import standstill.guide.Step;
 import standstill.rank.Cause;
@@ -32,6 +34,7 @@ import standstill.rank.Ranking;
 import standstill.report.Percent;
 import standstill.report.Report;
 import standstill.report.WalkSummary;
+import standstill.report.WhatIsKnown;
 
 /** A walk as questions and answers on a terminal, 80 columns wide. */
 final class Dialogue {
@@ -47,6 +50,7 @@ final class Dialogue {
   private final Style style;
   private final Ranking start;
   private final boolean log;
+  private final Known known;
   private final Disguise disguise;
 
   Dialogue(
@@ -65,6 +69,7 @@ final class Dialogue {
     this.log = report.flatMap(Report::diagnosis).isPresent();
     this.report = log ? report.map(r -> r.saying(base, said)) : Optional.empty();
     this.disguise = report.map(r -> Disguise.of(r.log())).orElseGet(() -> Disguise.of(List.of()));
+    this.known = WhatIsKnown.of(base, this.report, said);
     this.start =
         report
             .flatMap(Report::diagnosis)
@@ -110,17 +115,21 @@ final class Dialogue {
     if (!log) {
       List<String> sights = Sight.all().stream().map(Sight::text).toList();
       line(style.bold("What does the screen show where it stops?"));
-      course = course.at(Sight.all().get(number(sights) - 1).stage());
-      List<Symptom> symptoms = Sight.symptoms(base, course.stage());
+      Sight sight = Sight.all().get(number(sights) - 1);
+      course = course.at(sight.stage());
+      Set<String> seen = new LinkedHashSet<>(sight.symptoms(base));
+      List<Symptom> symptoms =
+          Sight.symptoms(base, course.stage()).stream()
+              .filter(symptom -> !seen.contains(symptom.id()))
+              .toList();
       line("");
       line(style.bold("What else do you see?"));
-      Set<String> seen = new LinkedHashSet<>();
       for (int n : numbers(symptoms.stream().map(Symptom::title).toList())) {
         seen.add(symptoms.get(n - 1).id());
       }
       course = course.seeing(seen);
     }
-    Ranking now = guide.guide(start, course.observations(), course.limits(log)).ranking();
+    Ranking now = guide.guide(start, course.observations(), limits(course)).ranking();
     List<Fix> fixes = Before.fixes(now, MOST_BEFORE);
     if (!fixes.isEmpty()) {
       line("");
@@ -134,13 +143,17 @@ final class Dialogue {
     return course;
   }
 
+  private Limits limits(Course course) {
+    return course.limits(log).knowing(known);
+  }
+
   private Course steps(Course begun) throws IOException {
     Course course = begun;
     @Nullable Ranking before = null;
     int count = course.turns().size() + 1;
     Set<String> said = new LinkedHashSet<>();
-    while (course.cured().isEmpty()) {
-      Guidance guidance = guide.guide(start, course.observations(), course.limits(log));
+    while (course.cured(base).isEmpty()) {
+      Guidance guidance = guide.guide(start, course.observations(), limits(course));
       for (Guidance.Contradiction contradiction : guidance.contradictions()) {
         if (said.add(contradiction.check() + ' ' + contradiction.answer())) {
           line("");
@@ -153,7 +166,12 @@ final class Dialogue {
         line("");
         say("", over.reason());
         line("");
-        return course;
+        Optional<Course> chosen = choose(over.left(), course);
+        if (chosen.isEmpty()) {
+          return course;
+        }
+        course = chosen.get();
+        continue;
       }
       if (course.turns().size() >= Course.MOST_TURNS) {
         say("", "Those were many steps. Somebody more experienced should look at it now.");
@@ -168,6 +186,34 @@ final class Dialogue {
     return course;
   }
 
+  /** Lets the person choose among what is left; empty when it is handed over. */
+  private Optional<Course> choose(List<Step.Left> left, Course course) throws IOException {
+    if (left.isEmpty()) {
+      return Optional.empty();
+    }
+    List<String> choices =
+        new ArrayList<>(
+            left.stream()
+                .map(l -> WalkSummary.left(l) + " - against: " + l.fault().title())
+                .toList());
+    choices.add("None of these; hand over");
+    options(choices);
+    while (true) {
+      String input = read("Number, or b back, q quit: ", course);
+      int n = toNumber(input, choices.size());
+      if (n == choices.size()) {
+        return Optional.empty();
+      } else if (n > 0) {
+        return Optional.of(
+            course.reply(
+                new Course.Turn(Course.Kind.FIX, left.get(n - 1).fix().id(), Course.TRY)));
+      } else if (input.equals("b") && !course.turns().isEmpty()) {
+        return Optional.of(course.back());
+      }
+      line("A number from 1 to " + choices.size() + ", or one of the letters.");
+    }
+  }
+
   private Given given(Fault fault) {
     return report
         .flatMap(Report::diagnosis)
@@ -176,6 +222,9 @@ final class Dialogue {
   }
 
   private Course step(Step step, Course course) throws IOException {
+    if (step instanceof Step.Follow follow) {
+      return new WrittenWalk(base, this).walk(follow.walk(), course);
+    }
     List<String> choices = new ArrayList<>();
     List<Course.Turn> turns = new ArrayList<>();
     String id;
@@ -203,7 +252,13 @@ final class Dialogue {
       kind = Course.Kind.FIX;
       why = repair.why();
       needs = fix.needs();
+      if (!course.temporary(base).isEmpty()) {
+        line(style.bold("You are in; now make it hold"));
+      }
       head(fix.title(), fix.minutes(), fix.risk(), needs);
+      if (!fix.scope().lasting()) {
+        line("Holds for one boot; if it helps, the lasting repair comes next.");
+      }
       say("", "Against: " + repair.fault().title());
       cautions(fix.cautions());
       PlanText.write(
@@ -280,7 +335,7 @@ final class Dialogue {
     return lacking;
   }
 
-  private void head(String title, int minutes, Risk risk, List<String> needs) {
+  void head(String title, int minutes, Risk risk, List<String> needs) {
     say("", style.bold(title));
     StringBuilder facts = new StringBuilder("about " + minutes + " min, " + risk.title());
     if (!needs.isEmpty()) {
@@ -292,20 +347,20 @@ final class Dialogue {
     say("", style.faint(facts.toString()));
   }
 
-  private void cautions(List<String> cautions) {
+  void cautions(List<String> cautions) {
     if (!cautions.isEmpty()) {
       line("Before you begin:");
       cautions.forEach(c -> say(" ! ", style.warn(c)));
     }
   }
 
-  private void numbered(List<String> steps) {
+  void numbered(List<String> steps) {
     for (String step : steps) {
       say("   - ", step);
     }
   }
 
-  private void options(List<String> choices) {
+  void options(List<String> choices) {
     line("");
     for (int i = 0; i < choices.size(); i++) {
       say(String.format(Locale.ROOT, "%3d  ", i + 1), choices.get(i));
@@ -351,8 +406,8 @@ final class Dialogue {
 
   private void note(Course course) {
     line("");
-    Guidance guidance = guide.guide(start, course.observations(), course.limits(log));
-    if (course.cured().isPresent()) {
+    Guidance guidance = guide.guide(start, course.observations(), limits(course));
+    if (course.cured(base).isPresent()) {
       say("", "Good. Keep this note, in case it comes back:");
       line("");
     }
@@ -365,7 +420,7 @@ final class Dialogue {
       }
     }
     tellOfTheDisguise(text);
-    base.faultOfFix(course.cured().orElse(""))
+    base.faultOfFix(course.cured(base).orElse(""))
         .filter(f -> !f.prevent().isEmpty())
         .ifPresent(
             f -> {
@@ -417,7 +472,7 @@ final class Dialogue {
     }
   }
 
-  private static int toNumber(String word, int most) {
+  static int toNumber(String word, int most) {
     try {
       int n = Integer.parseInt(word);
       return n >= 1 && n <= most ? n : 0;
@@ -426,7 +481,7 @@ final class Dialogue {
     }
   }
 
-  private String read(String prompt, @Nullable Course course) throws IOException {
+  String read(String prompt, @Nullable Course course) throws IOException {
     out.print("> " + prompt);
     out.flush();
     String input = in.readLine();
@@ -449,7 +504,7 @@ final class Dialogue {
     Paragraph.lines(first, others, text).forEach(this::line);
   }
 
-  private void line(String text) {
+  void line(String text) {
     out.println(text.stripTrailing());
   }
 }

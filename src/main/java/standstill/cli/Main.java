@@ -29,6 +29,7 @@ import picocli.CommandLine.Spec;
     },
     subcommands = {
       DiagnoseCommand.class,
+      MachineCommand.class,
       ExplainCommand.class,
       WalkCommand.class,
       ServeCommand.class,

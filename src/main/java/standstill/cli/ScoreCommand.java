@@ -128,7 +128,8 @@ final class ScoreCommand implements Callable<Integer> {
       names = "--walks",
       description = {
         "Measure guided diagnosis instead: simulated people search for the cure by the guide and in three plain"
-            + " ways. Needs no labelled boots."
+            + " ways. Needs no labelled boots. With --sources the people stand at the labelled boots, those of"
+            + " DIR and of the sources, and the walk is set beside the plain list of repairs."
       })
   private boolean walks;
 
@@ -167,11 +168,52 @@ final class ScoreCommand implements Callable<Integer> {
         throw new ParameterException(
             Objects.requireNonNull(spec).commandLine(), "--people needs a number from 1 on");
       }
+      if (sources != null) {
+        return LabelledWalksTable.measure(used, withOwn(), seed, json, Output.of(spec));
+      }
       return WalksTable.measure(used, seed, people, json, Output.of(spec));
     }
     if (!searches.isEmpty()) {
       return SearchReport.print(used, searches, Output.of(spec));
     }
+    PrintWriter out = Output.of(spec);
+    List<Source> all = withOwn();
+    Scorer scorer = new Scorer(used, all, corrections());
+    if (ablation) {
+      return SourceTable.ablation(scorer, out);
+    }
+    if (fitModel) {
+      return SourceTable.fitted(scorer, used, out);
+    }
+    Score score = asIs ? scorer.asIs() : scorer.score();
+    if (all.size() > 1) {
+      SourceTable.print(score, scorer.sources(), out);
+    }
+    List<Scorer.Hidden> hidden = hideEach ? scorer.hideEach() : List.of();
+    try {
+      if (fit != null) {
+        Files.writeString(
+            fit, ratesYaml(used, scorer.rates(), all.get(0).logs().size()), StandardCharsets.UTF_8);
+      }
+      if (diagram != null) {
+        Files.writeString(diagram, Reliability.svg(score.forecasts()), StandardCharsets.UTF_8);
+      }
+      ObjectNode node = toNode(score, hidden);
+      if (json) {
+        out.println(new ObjectMapper().writerWithDefaultPrettyPrinter().writeValueAsString(node));
+      } else {
+        print(out, score, hidden);
+      }
+      out.flush();
+      return least == null ? ExitCode.OK : compare(out, node, least);
+    } catch (IOException e) {
+      throw new Failure(
+          ExitCode.UNREADABLE, "a file could not be written or read: " + e.getMessage());
+    }
+  }
+
+  /** The boots of the folder, and then the other sources. */
+  private List<Source> withOwn() {
     BootFolder.Boots boots;
     try {
       boots = BootFolder.read(folder);
@@ -189,38 +231,7 @@ final class ScoreCommand implements Callable<Integer> {
     }
     List<Source> all = new ArrayList<>(List.of(new Source(Scorer.OWN, boots.logs())));
     all.addAll(others(out));
-    Scorer scorer = new Scorer(used, all, corrections());
-    if (ablation) {
-      return SourceTable.ablation(scorer, out);
-    }
-    if (fitModel) {
-      return SourceTable.fitted(scorer, used, out);
-    }
-    Score score = asIs ? scorer.asIs() : scorer.score();
-    if (all.size() > 1) {
-      SourceTable.print(score, scorer.sources(), out);
-    }
-    List<Scorer.Hidden> hidden = hideEach ? scorer.hideEach() : List.of();
-    try {
-      if (fit != null) {
-        Files.writeString(
-            fit, ratesYaml(used, scorer.rates(), boots.logs().size()), StandardCharsets.UTF_8);
-      }
-      if (diagram != null) {
-        Files.writeString(diagram, Reliability.svg(score.forecasts()), StandardCharsets.UTF_8);
-      }
-      ObjectNode node = toNode(score, hidden);
-      if (json) {
-        out.println(new ObjectMapper().writerWithDefaultPrettyPrinter().writeValueAsString(node));
-      } else {
-        print(out, score, hidden);
-      }
-      out.flush();
-      return least == null ? ExitCode.OK : compare(out, node, least);
-    } catch (IOException e) {
-      throw new Failure(
-          ExitCode.UNREADABLE, "a file could not be written or read: " + e.getMessage());
-    }
+    return all;
   }
 
   private List<Source> others(PrintWriter out) {

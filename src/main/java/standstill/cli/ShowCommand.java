@@ -108,10 +108,7 @@ final class ShowCommand implements Callable<Integer> {
       head("Repair: " + fix.title(), lines);
       text(
           "",
-          PlanText.tags(fix)
-              + "; cures it "
-              + word(fix.cures().word())
-              + needs(used, fix.needs()),
+          PlanText.tags(fix) + "; cures it " + word(fix.cures().word()) + needs(used, fix.needs()),
           lines);
       fix.cautions().forEach(caution -> text("! ", caution, lines));
       fix.scope()

@@ -59,7 +59,8 @@ final class TextReport {
     verdict(report.verdict(), diagnosis, causes);
     int number = 1;
     for (Cause cause : causes) {
-      cause(number, cause, diagnosis.given(cause), number == 1 && report.verdict().equals("stalled"));
+      cause(
+          number, cause, diagnosis.given(cause), number == 1 && report.verdict().equals("stalled"));
       number++;
     }
     rest(report.verdict(), diagnosis);
@@ -77,6 +78,7 @@ final class TextReport {
     if (!diagnosis.whyBoot().isEmpty()) {
       paragraph("", style.faint("This boot was taken since " + diagnosis.whyBoot() + "."));
     }
+    report.log().limits().forEach(limit -> paragraph("", limit));
     line("");
   }
 
@@ -251,10 +253,7 @@ final class TextReport {
 
   private void fix(Fix fix, Given given) {
     line("");
-    paragraph(
-        "   First repair: ",
-        "   ",
-        fix.title() + " (" + PlanText.tags(fix) + ")");
+    paragraph("   First repair: ", "   ", fix.title() + " (" + PlanText.tags(fix) + ")");
     for (String caution : fix.cautions()) {
       paragraph("   ! ", style.warn(caution));
     }
@@ -262,8 +261,7 @@ final class TextReport {
         fix,
         given,
         ") ",
-        (before, text) ->
-            paragraph("   " + before, before.equals("! ") ? style.warn(text) : text));
+        (before, text) -> paragraph("   " + before, before.equals("! ") ? style.warn(text) : text));
     paragraph("   It worked if: ", "   ", fix.prove());
     paragraph("   To undo: ", "   ", fix.undo());
   }

@@ -41,6 +41,12 @@ public record Course(
   /** A repair did not help. */
   public static final String NO_HELP = "no-help";
 
+  /** A repair that was not proposed is wanted all the same. */
+  public static final String TRY = "try";
+
+  /** A walk written by hand came to no cause. */
+  public static final String NO_CAUSE = "no-cause";
+
   /** A walk that has not begun. */
   public static final Course NEW =
       new Course(Optional.empty(), Set.of(), Set.of(), Set.of(), List.of());
@@ -52,6 +58,8 @@ public record Course(
     turns = List.copyOf(turns);
   }
 
+  private static final Set<String> NOT_FOUND = Set.of(NO_CAUSE, SKIP);
+
   private static Set<String> ordered(Set<String> set) {
     return Collections.unmodifiableSet(new LinkedHashSet<>(set));
   }
@@ -60,8 +68,13 @@ public record Course(
   public enum Kind {
     /** A check; the reply is an answer's id, {@link Observations#UNKNOWN} or {@link #SKIP}. */
     CHECK,
-    /** A fix; the reply is {@link #HELPED}, {@link #NO_HELP} or {@link #SKIP}. */
+    /** A fix; the reply is {@link #HELPED}, {@link #NO_HELP}, {@link #SKIP} or {@link #TRY}. */
     FIX,
+    /**
+     * A walk written by hand; the reply is the id of the fault that it ended in, {@link #NO_CAUSE}
+     * or {@link #SKIP}.
+     */
+    WALK,
     /** The advice to get a log; the reply is {@link #SKIP}. */
     LOG
   }
@@ -143,12 +156,41 @@ public record Course(
     return renewed;
   }
 
-  /** The fix that helped, if one did. */
-  public Optional<String> cured() {
+  /** The lasting fix that helped, if one did. */
+  public Optional<String> cured(Base base) {
+    return helped().stream().filter(id -> lasts(base, id)).findFirst();
+  }
+
+  /** Fixes that helped for one boot only. */
+  public List<String> temporary(Base base) {
+    return helped().stream().filter(id -> !lasts(base, id)).toList();
+  }
+
+  /** Checks to which the person did not know the answer. */
+  public List<String> unknown() {
+    return with(Kind.CHECK, Observations.UNKNOWN);
+  }
+
+  /** Fixes that were tried, before or in the walk, and did not help. */
+  public List<String> tried() {
+    List<String> tried = new ArrayList<>(before);
+    tried.addAll(with(Kind.FIX, NO_HELP));
+    return tried;
+  }
+
+  private List<String> helped() {
+    return with(Kind.FIX, HELPED);
+  }
+
+  private List<String> with(Kind kind, String reply) {
     return turns.stream()
-        .filter(t -> t.kind() == Kind.FIX && t.reply().equals(HELPED))
+        .filter(t -> t.kind() == kind && t.reply().equals(reply))
         .map(Turn::id)
-        .findFirst();
+        .toList();
+  }
+
+  private static boolean lasts(Base base, String fix) {
+    return base.fix(fix).map(f -> f.scope().lasting()).orElse(true);
   }
 
   /** What was said, for the ranking. */
@@ -159,6 +201,10 @@ public record Course(
         said = said.answer(turn.id(), turn.reply());
       } else if (turn.kind() == Kind.FIX && turn.reply().equals(NO_HELP)) {
         said = said.didNotHelp(turn.id());
+      } else if (turn.kind() == Kind.FIX && turn.reply().equals(HELPED)) {
+        said = said.helpedOnce(turn.id());
+      } else if (turn.kind() == Kind.WALK && !NOT_FOUND.contains(turn.reply())) {
+        said = said.found(turn.reply());
       }
     }
     return said;
@@ -171,15 +217,21 @@ public record Course(
    */
   public Limits limits(boolean log) {
     Set<String> skipped = new LinkedHashSet<>();
+    Set<String> chosen = new LinkedHashSet<>();
+    Set<String> walked = new LinkedHashSet<>();
     boolean noLog = false;
     for (Turn turn : turns) {
       if (turn.kind() == Kind.LOG) {
         noLog = true;
+      } else if (turn.kind() == Kind.WALK) {
+        walked.add(turn.id());
+      } else if (turn.reply().equals(TRY)) {
+        chosen.add(turn.id());
       } else if (turn.reply().equals(SKIP)) {
         skipped.add(turn.id());
       }
     }
-    return new Limits(lacks, skipped, log || noLog);
+    return new Limits(lacks, skipped, chosen, walked, log || noLog, Known.NOTHING);
   }
 
   /** What does not fit the base, as sentences; empty when everything does. */
@@ -233,9 +285,17 @@ public record Course(
         if (base.fix(turn.id()).isEmpty()) {
           return "the base has no fix '" + turn.id() + "'";
         }
-        return List.of(HELPED, NO_HELP, SKIP).contains(turn.reply())
+        return List.of(HELPED, NO_HELP, SKIP, TRY).contains(turn.reply())
             ? ""
             : "'" + turn.reply() + "' is no reply to a fix";
+      }
+      case WALK -> {
+        if (base.walk(turn.id()).isEmpty()) {
+          return "the base has no walk '" + turn.id() + "'";
+        }
+        return NOT_FOUND.contains(turn.reply()) || base.fault(turn.reply()).isPresent()
+            ? ""
+            : "'" + turn.reply() + "' is no end of '" + turn.id() + "'";
       }
       default -> {
         return turn.reply().equals(SKIP) ? "" : "'" + turn.reply() + "' is no reply to a log";

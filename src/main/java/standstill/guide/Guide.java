@@ -15,6 +15,8 @@ import standstill.base.Fault;
 import standstill.base.Fix;
 import standstill.base.Risk;
 import standstill.base.Sign;
+import standstill.base.Stage;
+import standstill.base.Walk;
 import standstill.rank.AnswerModel;
 import standstill.rank.Beliefs;
 import standstill.rank.Cause;
@@ -30,6 +32,9 @@ import standstill.rank.Ranking;
  * charges for a risk and for each thing needed. Two rules stand above the arithmetic: a repair that
  * can lose data, writes firmware or opens the case is never the first step while a harmless one or
  * a question is left, and what a person lacks or has skipped is not proposed.
+ *
+ * <p>A repair that helped for one boot is followed by a lasting one. Where nothing more would be
+ * proposed, what is left is shown with its risk, and the person chooses ({@link Left}).
  *
  * <p>Where the base forces an order, the earlier repair is proposed in place of the later one, and
  * its minutes are added to the later one's while it is not done.
@@ -61,6 +66,7 @@ public final class Guide {
   private final Base base;
   private final Beliefs beliefs;
   private final AnswerModel answers;
+  private final Left left;
   private final Map<String, Double> minutes = new HashMap<>();
 
   /** A guide through a base. */
@@ -68,6 +74,7 @@ public final class Guide {
     this.base = base;
     this.beliefs = new Beliefs(base);
     this.answers = beliefs.answers();
+    this.left = new Left(base, beliefs);
     for (Fault fault : base.faults()) {
       for (Fix fix : fault.fixes()) {
         minutes.put(fix.id(), cost(fix.minutes() + TRY_OUT, fix.risk(), fix.needs()));
@@ -76,6 +83,11 @@ public final class Guide {
     for (Check check : base.checks()) {
       minutes.put(check.id(), cost(check.minutes(), check.risk(), check.needs()));
     }
+  }
+
+  /** The base that it guides through. */
+  public Base base() {
+    return base;
   }
 
   private double cost(double own, Risk risk, List<String> needs) {
@@ -136,7 +148,21 @@ public final class Guide {
       List<Check> checks) {}
 
   private Step step(Ranking now, Observations said, Limits limits) {
+    Optional<Step> asked = chosen(now, said, limits);
+    if (asked.isPresent()) {
+      return asked.get();
+    }
+    Optional<Walk> walk = written(said, limits);
+    if (walk.isPresent()) {
+      return follow(walk.get());
+    }
     Setup setup = setup(now, said, limits);
+    if (!said.helped().isEmpty()) {
+      Optional<Step> hold = hold(setup, said);
+      if (hold.isPresent()) {
+        return hold.get();
+      }
+    }
     Troubleshooting problem = setup.problem();
     double[] belief = setup.belief();
     boolean[] used = new boolean[problem.repairs()];
@@ -148,20 +174,114 @@ public final class Guide {
         return getLog(costNow, logGain);
       }
     }
-    if (move instanceof Troubleshooting.Question asked) {
-      return ask(setup, asked.question(), costNow, move.expected());
+    if (move instanceof Troubleshooting.Question asking) {
+      return ask(setup, asking.question(), costNow, move.expected());
     }
     int repair = move instanceof Troubleshooting.Repair tried ? tried.repair() : -1;
     if (repair >= 0 && problem.chance(belief, repair) >= LEAST_CHANCE) {
       int due = due(setup, repair);
       int safe = isGrave(setup.fixes().get(due)) ? harmless(setup, said) : due;
       if (safe >= 0) {
-        return repair(setup, due(setup, safe), costNow);
+        return repair(setup, due(setup, safe), costNow, "");
       }
       Step.Ask cautious = cautious(setup, said, costNow);
-      return cautious != null ? cautious : repair(setup, due, costNow);
+      return cautious != null ? cautious : repair(setup, due, costNow, "");
     }
-    return handOver(now, said);
+    return left.handOver(now, said, limits);
+  }
+
+  /** What the person wants to try, with what has to be done before it. */
+  private Optional<Step> chosen(Ranking now, Observations said, Limits limits) {
+    for (String id : limits.chosen()) {
+      Optional<Fix> fix = base.fix(id);
+      if (fix.isEmpty() || !limits.known().allows(fix.get().scope().when(), said)) {
+        continue;
+      }
+      Fault fault = base.faultOfFix(fix.get().id()).orElseThrow();
+      Fix first = fix.get();
+      for (int i = 0; i < fault.fixes().size(); i++) {
+        Optional<Fix> before = first.scope().first().flatMap(base::fix);
+        if (before.isEmpty() || said.tried().contains(before.get().id())) {
+          break;
+        }
+        first = before.get();
+      }
+      double likely = Left.likely(now, fault);
+      double chance = likely * first.cures().value();
+      double cost = minutes.getOrDefault(first.id(), 10.0);
+      return Optional.of(
+          new Step.Repair(
+              fault,
+              first,
+              chance,
+              new Step.Why(
+                  cost,
+                  GIVE_UP,
+                  GIVE_UP,
+                  first.id().equals(fix.get().id())
+                      ? "You chose it."
+                      : "It comes before the repair that you chose.",
+                  List.of(
+                      chance(chance),
+                      figure("Minutes that it is reckoned at, risk and restart included", cost)))));
+    }
+    return Optional.empty();
+  }
+
+  /** The walk written by hand for what is seen of a machine that prints nothing to read. */
+  private Optional<Walk> written(Observations said, Limits limits) {
+    if (limits.hasLog() || !said.answers().isEmpty() || !said.tried().isEmpty()) {
+      return Optional.empty();
+    }
+    return base.walks().stream()
+        .filter(walk -> !limits.walked().contains(walk.id()))
+        .filter(walk -> walk.symptoms().stream().anyMatch(s -> said.symptoms().contains(s)))
+        .filter(
+            walk ->
+                walk.symptoms().stream()
+                    .flatMap(s -> base.symptom(s).stream())
+                    .allMatch(s -> s.stages().get(0) == Stage.FIRMWARE))
+        .findFirst();
+  }
+
+  private static Step follow(Walk walk) {
+    int most = walk.steps().stream().mapToInt(Walk.Step::minutes).sum();
+    return new Step.Follow(
+        walk,
+        new Step.Why(
+            most,
+            GIVE_UP,
+            GIVE_UP,
+            "What you see leaves no text to read, and this short walk was written for just that.",
+            List.of(String.format(Locale.ROOT, "Minutes of all its steps together: %d", most))));
+  }
+
+  /** The lasting repair of what was mended for one boot, best chance for its cost first. */
+  private Optional<Step> hold(Setup setup, Observations said) {
+    int best = -1;
+    double bestRatio = 0;
+    for (int a = 0; a < setup.fixes().size(); a++) {
+      double ratio =
+          setup.problem().chance(setup.belief(), a) / setup.problem().cost(a);
+      if (ratio > bestRatio && helps(setup.fixFault().get(a), said)) {
+        best = a;
+        bestRatio = ratio;
+      }
+    }
+    if (best < 0) {
+      return Optional.empty();
+    }
+    return Optional.of(
+        repair(
+            setup,
+            due(setup, best),
+            setup.problem().costOfRepair(setup.belief(), new boolean[setup.fixes().size()]),
+            "You are in, for this boot only; this is what makes it hold."));
+  }
+
+  private boolean helps(Fault fault, Observations said) {
+    return fault.fixes().stream()
+        .anyMatch(fix -> beliefs.repairs().isAmong(fix.id(), said.helped()));
   }
 
   /**
@@ -190,13 +310,16 @@ public final class Guide {
   }
 
   /** Fixes that may be proposed: what has to be done before them is done, or can be. */
-  private static List<Fix> possible(Fault fault, Observations said, Limits limits) {
+  private List<Fix> possible(Fault fault, Observations said, Limits limits) {
     List<Fix> open = new ArrayList<>(fault.fixes());
     open.removeIf(
         fix ->
-            said.tried().contains(fix.id())
-                || limits.skipped().contains(fix.id())
-                || fix.needs().stream().anyMatch(limits.lacks()::contains));
+            beliefs.repairs().isAmong(fix.id(), said.tried())
+                || beliefs.repairs().isAmong(fix.id(), limits.skipped())
+                || beliefs.repairs().isAmong(fix.id(), said.helped())
+                || !said.helped().isEmpty() && !fix.scope().lasting()
+                || fix.needs().stream().anyMatch(limits.lacks()::contains)
+                || !limits.known().allows(fix.scope().when(), said));
     boolean changed = true;
     while (changed) {
       changed =
@@ -204,10 +327,14 @@ public final class Guide {
               fix ->
                   fix.scope()
                       .first()
-                      .filter(id -> !said.tried().contains(id) && index(open, id) < 0)
+                      .filter(id -> !isDone(id, said) && index(open, id) < 0)
                       .isPresent());
     }
     return open;
+  }
+
+  private static boolean isDone(String fix, Observations said) {
+    return said.tried().contains(fix) || said.helped().contains(fix);
   }
 
   /** Minutes of a repair, with those of what has to be done before it. */
@@ -283,10 +410,8 @@ public final class Guide {
     List<Fix> fixes = new ArrayList<>();
     List<Fault> fixFault = new ArrayList<>();
     List<Integer> cured = new ArrayList<>();
-    Set<String> checkIds = new LinkedHashSet<>();
     for (int f = 0; f < causes.size(); f++) {
       Fault fault = causes.get(f).fault();
-      checkIds.addAll(fault.toldApartBy().keySet());
       for (Fix fix : possible(fault, said, limits)) {
         fixes.add(fix);
         fixFault.add(fault);
@@ -294,22 +419,27 @@ public final class Guide {
       }
     }
     List<Check> checks = new ArrayList<>();
+    Set<String> checkIds = ToThePoint.checks(now);
+    fixes.forEach(fix -> Fitting.checks(fix).forEach(checkIds::add));
     for (Check check : base.checks()) {
       if (checkIds.contains(check.id())
+          && limits.known().allows(check.when(), said)
           && !said.answers().containsKey(check.id())
           && !limits.skipped().contains(check.id())
           && check.needs().stream().noneMatch(limits.lacks()::contains)) {
         checks.add(check);
       }
     }
+    Fitting fitting = new Fitting(answers, fixes, fixFault, said);
     Troubleshooting problem =
         new Troubleshooting(
             cured.stream().mapToInt(i -> i).toArray(),
-            fixes.stream().mapToDouble(x -> x.cures().value()).toArray(),
+            fitting.cures(),
             fixes.stream().mapToDouble(x -> minutes(x, fixes)).toArray(),
             replies(checks, causes),
             checks.stream().mapToDouble(c -> minutes.getOrDefault(c.id(), 5.0)).toArray(),
-            GIVE_UP);
+            GIVE_UP,
+            fitting.byReply(checks));
     return new Setup(problem, belief, causes, fixFault, fixes, checks);
   }
 
@@ -391,9 +521,16 @@ public final class Guide {
                     Entropy.gain(parts)))));
   }
 
-  private Step repair(Setup setup, int repair, double costNow) {
+  /** Proposes a repair; {@code words} say why, where it isn't for its chance and cost. */
+  private Step repair(Setup setup, int repair, double costNow, String words) {
     Fix first = setup.fixes().get(repair);
-    double chance = setup.problem().chance(setup.belief(), repair);
+    double chance = 0;
+    for (int a = 0; a < setup.fixes().size(); a++) {
+      // Under another fault the same repair has its chance as well.
+      if (beliefs.repairs().same(first.id(), setup.fixes().get(a).id())) {
+        chance += setup.problem().chance(setup.belief(), a);
+      }
+    }
     double cost = setup.problem().cost(repair);
     boolean[] used = new boolean[setup.fixes().size()];
     used[repair] = true;
@@ -409,13 +546,14 @@ public final class Guide {
             cost,
             costNow,
             after,
-            setup.fixes().stream()
-                    .anyMatch(f -> f.scope().first().equals(Optional.of(first.id())))
+            !words.isEmpty()
+                ? words
+                : setup.fixes().stream().anyMatch(f -> f.scope().first().equals(Optional.of(first.id())))
                 ? "It comes before a repair that has a good chance for its cost."
                 : "Of all repairs it has the best chance for its cost, and no question left would pay for"
                     + " itself.",
             List.of(
-                String.format(Locale.ROOT, "Chance that it cures: %.0f %%", chance * 100),
+                chance(chance),
                 figure("Minutes that it is reckoned at, risk and restart included", cost),
                 figure("Expected minutes to the cure from here", costNow))));
   }
@@ -424,15 +562,8 @@ public final class Guide {
     return String.format(Locale.ROOT, "%s: %.1f", what, minutes);
   }
 
-  private static Step handOver(Ranking now, Observations said) {
-    if (now.noStall() > 0.5) {
-      return new Step.HandOver(
-          "Nothing shows that this boot stopped, so there is nothing to repair.");
-    }
-    return new Step.HandOver(
-        said.tried().isEmpty() && said.answers().isEmpty()
-            ? "No listed cause is likely enough to start a repair on. Somebody more experienced should look at it."
-            : "What is listed here has been tried or ruled out. Somebody more experienced should look at it now.");
+  private static String chance(double chance) {
+    return String.format(Locale.ROOT, "Chance that it cures: %.0f %%", chance * 100);
   }
 
   private List<Guidance.Contradiction> contradictions(Ranking start, Observations said) {

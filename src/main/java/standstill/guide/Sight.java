@@ -2,6 +2,7 @@ package standstill.guide;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import standstill.base.Base;
 import standstill.base.Stage;
 import standstill.base.Symptom;
@@ -11,14 +12,23 @@ import standstill.base.Symptom;
  * tells the stage.
  *
  * @param stage the stage that it tells; empty when it tells none
+ * @param symptom id of the symptom that it is; empty when more has to be asked
  * @param text what is seen
  */
-public record Sight(Optional<Stage> stage, String text) {
+public record Sight(Optional<Stage> stage, String symptom, String text) {
+  private Sight(Optional<Stage> stage, String text) {
+    this(stage, "", text);
+  }
+
   private static final List<Sight> ALL =
       List.of(
           new Sight(
               Optional.of(Stage.FIRMWARE),
-              "Nothing, the maker's picture and no more, or a message that there is nothing to start from"),
+              "no-picture-at-all",
+              "Nothing at all: the screen stays dark from power-on"),
+          new Sight(
+              Optional.of(Stage.FIRMWARE),
+              "The maker's picture and no more, or a message that there is nothing to start from"),
           new Sight(
               Optional.of(Stage.LOADER),
               "The menu or a prompt of the boot loader, an error of it, or the menu and then black"),
@@ -44,6 +54,11 @@ public record Sight(Optional<Stage> stage, String text) {
   /** All of them, in the order of a boot. */
   public static List<Sight> all() {
     return ALL;
+  }
+
+  /** The symptom that it is, if the base has it. */
+  public Set<String> symptoms(Base base) {
+    return base.symptom(symptom).map(s -> Set.of(s.id())).orElse(Set.of());
   }
 
   /** Symptoms that belong to a stage, those of this stage alone first; all when there is none. */

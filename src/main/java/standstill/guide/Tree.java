@@ -144,12 +144,27 @@ public final class Tree {
                 false));
       }
     } else if (here.guidance.step() instanceof Step.Repair repair) {
-      here.replies.add(new Reply("It helped", repair.chance(), null, true));
+      boolean lasting = repair.fix().scope().lasting();
+      here.replies.add(
+          new Reply(
+              "It helped",
+              repair.chance(),
+              lasting
+                  ? null
+                  : new Course.Turn(Course.Kind.FIX, repair.fix().id(), Course.HELPED),
+              lasting));
       here.replies.add(
           new Reply(
               "It did not help",
               1 - repair.chance(),
               new Course.Turn(Course.Kind.FIX, repair.fix().id(), Course.NO_HELP),
+              false));
+    } else if (here.guidance.step() instanceof Step.Follow follow) {
+      here.replies.add(
+          new Reply(
+              "It came to no cause",
+              1,
+              new Course.Turn(Course.Kind.WALK, follow.walk().id(), Course.NO_CAUSE),
               false));
     } else if (here.guidance.step() instanceof Step.GetLog) {
       here.replies.add(

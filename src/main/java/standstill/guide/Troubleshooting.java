@@ -3,11 +3,14 @@ package standstill.guide;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.stream.IntStream;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A troubleshooting problem in numbers: one of several faults is present, each repair may cure one
  * of them, questions tell them apart. The last fault may be one that nothing cures: a cause that is
  * not in the base.
+ *
+ * <p>A reply may also tell which repairs of a fault fit: their chances of a cure then change with it.
  *
  * <p>Kept apart from the records of the base so that the arithmetic can be tested against published
  * examples and against exact optima. Beliefs need not sum to 1; results then scale alike, which
@@ -19,18 +22,28 @@ final class Troubleshooting {
 
   static final int DEEP = 3;
 
+  /** No repair is surer than this. */
+  private static final double MOST_CURE = 0.99;
+
   /** Questions that are followed two steps in a large problem. */
   static final int WIDE = 8;
 
   private final int[] cured;
-  private final double[] cure;
+  private final Cures cures;
   private final double[] cost;
   private final double[][][] answer;
   private final double[] questionCost;
   private final double giveUp;
+  private final double @Nullable [][][] fits;
+  private final int faults;
 
-  /** For each fault its repairs, best cure over cost first. */
-  private final int[][] chains;
+  /**
+   * Chances of a cure, as far as is known.
+   *
+   * @param cure for each repair, P(it cures | its fault)
+   * @param chains for each fault its repairs, best cure over cost first
+   */
+  private record Cures(double[] cure, int[][] chains) {}
 
   /**
    * A problem.
@@ -50,14 +63,35 @@ final class Troubleshooting {
       double[][][] answer,
       double[] questionCost,
       double giveUp) {
+    this(cured, cure, cost, answer, questionCost, giveUp, new double[answer.length][][]);
+  }
+
+  /**
+   * A problem in which replies tell which repairs fit.
+   *
+   * @param fits {@code fits[q][r][a]}: by what reply r to question q multiplies P(repair a cures |
+   *     its fault); {@code fits[q]} is empty where the question tells nothing of it
+   */
+  Troubleshooting(
+      int[] cured,
+      double[] cure,
+      double[] cost,
+      double[][][] answer,
+      double[] questionCost,
+      double giveUp,
+      double @Nullable [][][] fits) {
     this.cured = cured.clone();
-    this.cure = cure.clone();
     this.cost = cost.clone();
     this.answer = answer.clone();
     this.questionCost = questionCost.clone();
     this.giveUp = giveUp;
-    int faults = Arrays.stream(cured).max().orElse(-1) + 1;
-    this.chains = new int[faults][];
+    this.fits = fits.clone();
+    this.faults = Arrays.stream(cured).max().orElse(-1) + 1;
+    this.cures = cures(cure.clone());
+  }
+
+  private Cures cures(double[] cure) {
+    int[][] chains = new int[faults][];
     for (int f = 0; f < faults; f++) {
       int fault = f;
       chains[f] =
@@ -68,6 +102,20 @@ final class Troubleshooting {
               .mapToInt(a -> a)
               .toArray();
     }
+    return new Cures(cure, chains);
+  }
+
+  /** The chances of a cure after a reply. */
+  private Cures after(Cures before, int question, int reply) {
+    double @Nullable [][] told = fits[question];
+    if (told == null) {
+      return before;
+    }
+    double[] cure = before.cure().clone();
+    for (int a = 0; a < cure.length; a++) {
+      cure[a] = Math.min(MOST_CURE, cure[a] * told[reply][a]);
+    }
+    return cures(cure);
   }
 
   /** What to do next. */
@@ -111,13 +159,17 @@ final class Troubleshooting {
 
   /** P(the repair cures), times the belief's sum. */
   double chance(double[] belief, int repair) {
-    return belief[cured[repair]] * cure[repair];
+    return belief[cured[repair]] * cures.cure()[repair];
   }
 
   /** The belief after a repair that did not help. */
   double[] failed(double[] belief, int repair) {
+    return failed(belief, repair, cures);
+  }
+
+  private double[] failed(double[] belief, int repair, Cures known) {
     double[] left = belief.clone();
-    left[cured[repair]] *= 1 - cure[repair];
+    left[cured[repair]] *= 1 - known.cure()[repair];
     return left;
   }
 
@@ -136,7 +188,7 @@ final class Troubleshooting {
    * @param used repairs that are out of the question; the belief knows already of those that failed
    */
   int bestRepair(double[] belief, boolean[] used) {
-    return sequence(belief, used).first();
+    return sequence(belief, used, cures).first();
   }
 
   /**
@@ -145,7 +197,7 @@ final class Troubleshooting {
    * fault is there in the end.
    */
   double costOfRepair(double[] belief, boolean[] used) {
-    return sequence(belief, used).expected();
+    return sequence(belief, used, cures).expected();
   }
 
   /** A sequence of repairs: its first one, −1 when it is empty, and what it costs. */
@@ -156,7 +208,9 @@ final class Troubleshooting {
    * cost is the optimal order (Kadane and Simon 1977; Heckerman, Breese and Rommelse,
    * Communications of the ACM 38(3), 1995); where to end it is found by looking at every end.
    */
-  private Sequence sequence(double[] belief, boolean[] used) {
+  private Sequence sequence(double[] belief, boolean[] used, Cures known) {
+    int[][] chains = known.chains();
+    double[] cure = known.cure();
     double total = sum(belief);
     double[] chance = new double[cured.length];
     double least = total;
@@ -219,7 +273,7 @@ final class Troubleshooting {
   Move next(double[] belief, boolean[] used, boolean[] asked) {
     boolean small = cured.length + answer.length <= SMALL;
     int[] questions = promising(belief, used, asked, small ? answer.length : WIDE);
-    return ahead(belief, used.clone(), asked.clone(), questions, small ? DEEP : 2);
+    return ahead(belief, used.clone(), asked.clone(), questions, small ? DEEP : 2, cures);
   }
 
   /** The questions that save most for their cost, best first. */
@@ -231,7 +285,7 @@ final class Troubleshooting {
       if (!asked[q]) {
         net[q] = now - questionCost[q] * total;
         for (int r = 0; r < answer[q].length; r++) {
-          net[q] -= costOfRepair(replied(belief, q, r), used);
+          net[q] -= sequence(replied(belief, q, r), used, after(cures, q, r)).expected();
         }
       }
     }
@@ -244,8 +298,9 @@ final class Troubleshooting {
         .toArray();
   }
 
-  private Move ahead(double[] belief, boolean[] used, boolean[] asked, int[] questions, int depth) {
-    Sequence repairs = sequence(belief, used);
+  private Move ahead(
+      double[] belief, boolean[] used, boolean[] asked, int[] questions, int depth, Cures known) {
+    Sequence repairs = sequence(belief, used, known);
     Move best =
         repairs.first() < 0
             ? new Stop(repairs.expected())
@@ -258,7 +313,8 @@ final class Troubleshooting {
       int a = repairs.first();
       used[a] = true;
       double expected =
-          cost[a] * total + ahead(failed(belief, a), used, asked, questions, depth - 1).expected();
+          cost[a] * total
+              + ahead(failed(belief, a, known), used, asked, questions, depth - 1, known).expected();
       used[a] = false;
       best = expected < best.expected() ? new Repair(a, expected) : best;
     }
@@ -267,7 +323,15 @@ final class Troubleshooting {
         asked[q] = true;
         double expected = questionCost[q] * total;
         for (int r = 0; r < answer[q].length && expected < best.expected(); r++) {
-          expected += ahead(replied(belief, q, r), used, asked, questions, depth - 1).expected();
+          expected +=
+              ahead(
+                      replied(belief, q, r),
+                      used,
+                      asked,
+                      questions,
+                      depth - 1,
+                      after(known, q, r))
+                  .expected();
         }
         asked[q] = false;
         best = expected < best.expected() - 1e-9 ? new Question(q, expected) : best;
@@ -285,7 +349,7 @@ final class Troubleshooting {
   double saving(double[] belief, boolean[] used, int question) {
     double after = 0;
     for (int r = 0; r < answer[question].length; r++) {
-      after += costOfRepair(replied(belief, question, r), used);
+      after += sequence(replied(belief, question, r), used, after(cures, question, r)).expected();
     }
     return costOfRepair(belief, used) - after;
   }

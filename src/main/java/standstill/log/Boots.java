@@ -4,11 +4,6 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import org.jspecify.annotations.Nullable;
-import standstill.base.Example;
-import standstill.base.Family;
-import standstill.base.Milestone;
-import standstill.base.Stage;
 
 /**
  * Divides what was read into starts of the machine.
@@ -19,62 +14,100 @@ import standstill.base.Stage;
  * firmware, loader and kernel stay together, and a second kernel (a restart, a crash kernel) is a
  * boot of its own. A kernel clock that falls back to zero and the separators of a journal divide as
  * well.
+ *
+ * <p>No entry is looked at more often than a fixed number of times, whatever the entries are.
  */
 final class Boots {
+  /** Most boots that are kept of a text, the last ones. */
+  static final int MOST = 500;
+
   /** Seconds that a boot must have run before a clock back at zero means another one. */
   private static final double HAS_RUN = 5;
 
   private static final double AT_START = 0.5;
   private static final double HAS_RUN_BY_CALENDAR = 60;
   private static final int LOOK_BACK = 400;
+  private static final int LOOK_AHEAD = 30;
+  private static final int BACK_TO_CLEAR = 40;
 
   private final List<Entry> entries;
-  private final @Nullable Family family;
+  private final BootLines lines;
+
+  /** For each entry, which beginning it is. */
+  private final int[] beginnings;
+
   private final List<Integer> starts = new ArrayList<>();
   private int start;
+
+  /** Whether anything but separators and headings stands in the boot under way. */
+  private boolean filled;
+
   private boolean kernelBegun;
   private boolean kernelClock;
-  private final Map<String, Integer> begun = new HashMap<>();
+  private Map<String, Integer> begun = new HashMap<>();
   private double longest;
   private double firstClock = Double.NaN;
   private double lastClock = Double.NaN;
   private String bootId = "";
 
-  private Boots(List<Entry> entries, @Nullable Family family) {
+  /** Place of the last entry known to prove user space, and up to where was looked. */
+  private int inUserland = -1;
+
+  private int lookedUpTo;
+
+  private Boots(List<Entry> entries, BootLines lines) {
     this.entries = entries;
-    this.family = family;
+    this.lines = lines;
+    this.beginnings = entries.stream().mapToInt(lines::beginOf).toArray();
   }
 
-  static List<Boot> of(List<Entry> entries, @Nullable Family family) {
-    return new Boots(entries, family).divide();
+  /**
+   * What a text was divided into.
+   *
+   * @param kept its last boots, at most {@link #MOST}
+   * @param leftOut how many there are before them
+   */
+  record Division(List<Boot> kept, int leftOut) {}
+
+  static Division of(List<Entry> entries, BootLines lines) {
+    return new Boots(entries, lines).divide();
   }
 
-  private List<Boot> divide() {
+  private Division divide() {
     for (int i = 0; i < entries.size(); i++) {
       Entry entry = entries.get(i);
-      int begin = beginOf(entry);
+      int begin = beginnings[i];
       if (i > start && beginsBoot(i, entry, begin)) {
         starts.add(start);
-        startAt(begin >= 0 ? backToClear(i) : i);
+        startAt(begin >= 0 ? backToClear(i) : i, i);
       }
       note(i, entry, begin);
     }
-    List<Boot> boots = new ArrayList<>();
     if (!entries.isEmpty()) {
       starts.add(start);
     }
-    for (int i = 0; i < starts.size(); i++) {
+    int leftOut = Math.max(0, starts.size() - MOST);
+    List<Boot> boots = new ArrayList<>();
+    for (int i = leftOut; i < starts.size(); i++) {
       int end = i + 1 < starts.size() ? starts.get(i + 1) : entries.size();
-      boots.add(Times.boot(i + 1, entries.subList(starts.get(i), end), i + 1 < starts.size()));
+      boots.add(
+          Times.boot(
+              i - leftOut + 1, entries.subList(starts.get(i), end), i + 1 < starts.size()));
     }
-    return boots;
+    return new Division(boots, leftOut);
   }
 
-  private void startAt(int index) {
+  /** Begins a boot; entries between the index and the one at hand belong to it already. */
+  private void startAt(int index, int atHand) {
     start = index;
+    filled = false;
+    for (int i = index; i < atHand; i++) {
+      filled = filled || isSubstance(entries.get(i));
+    }
     kernelBegun = false;
     kernelClock = false;
-    begun.clear();
+    // Not cleared: that takes as long as the boot with the most beginnings so far.
+    begun = new HashMap<>();
     longest = 0;
     firstClock = Double.NaN;
     lastClock = Double.NaN;
@@ -82,8 +115,9 @@ final class Boots {
   }
 
   private void note(int index, Entry entry, int begin) {
+    filled = filled || isSubstance(entry);
     if (begin >= 0) {
-      kernelBegun |= isKernel(begin);
+      kernelBegun |= lines.isKernel(begin);
       begun.put(entry.message(), index);
     }
     Prefix prefix = entry.prefix();
@@ -101,11 +135,11 @@ final class Boots {
   }
 
   private boolean beginsBoot(int index, Entry entry, int begin) {
-    if (isSeparator(entry)) {
-      return !onlySeparators(start, index);
-    }
-    if (onlySeparators(start, index)) {
+    if (!filled) {
       return false;
+    }
+    if (lines.isSeparator(entry)) {
+      return true;
     }
     if (!entry.bootId().isEmpty() && !bootId.isEmpty() && !entry.bootId().equals(bootId)) {
       return true;
@@ -119,17 +153,13 @@ final class Boots {
     if (same != null && same < index - 1) {
       return true;
     }
-    boolean kernel = isKernel(begin);
+    boolean kernel = lines.isKernel(begin);
     if (kernel ? kernelBegun : kernelBegun || kernelClock) {
       return true;
     }
     return longest > HAS_RUN
         || lastClock - firstClock > HAS_RUN_BY_CALENDAR
         || reachedUserland(index);
-  }
-
-  private boolean isKernel(int begin) {
-    return family != null && begin >= family.begins().size();
   }
 
   /** A line of the kernel's first moment, after the boot has run for a while. */
@@ -145,35 +175,31 @@ final class Boots {
     if (seconds >= AT_START) {
       return false;
     }
-    int end = Math.min(entries.size(), index + 30);
+    int end = Math.min(entries.size(), index + LOOK_AHEAD);
     for (int i = index + 1; i < end; i++) {
-      if (beginOf(entries.get(i)) >= 0) {
+      if (beginnings[i] >= 0) {
         return true;
       }
     }
     return false;
   }
 
-  /** Whether a line since the boot's beginning proves user space. */
+  /** Whether a line since the boot's beginning, and not too far back, proves user space. */
   private boolean reachedUserland(int index) {
-    if (family == null) {
-      return false;
-    }
     int from = Math.max(start, index - LOOK_BACK);
-    for (int i = index - 1; i >= from; i--) {
-      for (Milestone milestone : family.milestones()) {
-        if (milestone.stage().isAfter(Stage.KERNEL)
-            && milestone.line().foundIn(Recogniser.bounded(entries.get(i).message()))) {
-          return true;
-        }
+    for (int i = index - 1; i >= Math.max(from, lookedUpTo); i--) {
+      if (lines.provesUserland(entries.get(i))) {
+        inUserland = i;
+        break;
       }
     }
-    return false;
+    lookedUpTo = index;
+    return inUserland >= from;
   }
 
   /** The firmware clears the screen before its first word: lines since then belong to the boot. */
   private int backToClear(int index) {
-    for (int i = index; i > start && i > index - 40; i--) {
+    for (int i = index; i > start && i > index - BACK_TO_CLEAR; i--) {
       if (entries.get(i).piece().afterClear()) {
         return i;
       }
@@ -184,44 +210,7 @@ final class Boots {
     return index;
   }
 
-  private int beginOf(Entry entry) {
-    if (family != null) {
-      String message = Recogniser.bounded(entry.message());
-      int first = family.begins().size();
-      for (int i = first + family.kernelBegins().size() - 1; i >= 0; i--) {
-        Example begin = i < first ? family.begins().get(i) : family.kernelBegins().get(i - first);
-        boolean possible = entry.prefix().seconds().isEmpty() || isKernel(i);
-        if (possible && Recogniser.mayMatch(begin, message) && begin.line().foundIn(message)) {
-          return i;
-        }
-      }
-    }
-    return -1;
-  }
-
-  private boolean onlySeparators(int from, int to) {
-    for (int i = from; i < to; i++) {
-      if (!isSeparator(entries.get(i)) && !isHeading(entries.get(i))) {
-        return false;
-      }
-    }
-    return true;
-  }
-
-  /** What a journal prints between boots. */
-  private static boolean isSeparator(Entry entry) {
-    String text = entry.message();
-    return text.length() < 80
-        && text.endsWith("-")
-        && (text.startsWith("-- Boot ")
-            || text.startsWith("-- Reboot --")
-            || text.startsWith("- Boot ")
-            || text.startsWith("- Reboot -"));
-  }
-
-  /** What a journal prints before its first line. */
-  private static boolean isHeading(Entry entry) {
-    String text = entry.message();
-    return text.startsWith("-- Logs begin at ") || text.startsWith("-- Journal begins at ");
+  private boolean isSubstance(Entry entry) {
+    return !lines.isSeparator(entry) && !lines.isHeading(entry);
   }
 }

@@ -27,7 +27,7 @@ record Entry(Piece piece, Prefix prefix, String message, String bootId, boolean 
     return new Entry(longer, prefix, message, bootId, afterCut);
   }
 
-  /** Printing characters that the kernel's log device writes as {@code \\xNN}. */
+  /** Printing characters that a log device writes as {@code \\xNN}. */
   private static String unescaped(String message) {
     int at = message.indexOf("\\x");
     if (at < 0) {

@@ -19,6 +19,10 @@ import java.util.OptionalInt;
  */
 final class JournalJson {
   private static final int MOST_LINES = 200;
+
+  /** It stands before every line of a message. */
+  private static final int LONGEST_NAME = 64;
+
   private static final String MESSAGE = "\"MESSAGE\"";
 
   private static final ObjectMapper MAPPER =
@@ -51,20 +55,19 @@ final class JournalJson {
    *
    * @return how many pieces it took; 0 when there is no entry
    */
-  static int read(List<Piece> pieces, int index, List<Entry> out) {
+  static int read(List<Piece> pieces, int index, List<Entry> out, Cells cells, CutIns cutIns) {
     Piece first = pieces.get(index);
     String text = first.text().substring(start(first.text()));
     int taken = 1;
+    Piece message = first;
     if (text.equals("{")) {
+      taken = linesOfObject(pieces, index);
       StringBuilder all = new StringBuilder(text);
-      boolean closed = false;
-      while (!closed && taken < MOST_LINES && index + taken < pieces.size()) {
-        String next = pieces.get(index + taken).text();
-        all.append(next);
-        closed = next.startsWith("}");
-        taken++;
+      for (Piece part : pieces.subList(index + 1, index + taken)) {
+        all.append(part.text());
+        message = part.text().contains(MESSAGE) ? part : message;
       }
-      text = closed ? all.toString() : "";
+      text = all.toString();
     }
     if (!text.contains(MESSAGE)) {
       return 0;
@@ -75,26 +78,46 @@ final class JournalJson {
         return 0;
       }
       Piece last = pieces.get(index + taken - 1);
-      add(entry, new Piece(first.number(), last.last(), "", first.afterClear()), out);
+      Piece place = new Piece(message.number(), last.last(), "", first.afterClear());
+      add(entry, place, out, cells, cutIns);
       return taken;
     } catch (JsonProcessingException e) {
       return 0;
     }
   }
 
-  private static void add(JsonNode entry, Piece place, List<Entry> out) {
+  /**
+   * How many pieces the object takes whose brace stands alone on a piece; 1 when no end is found. A
+   * further brace alone begins an object of its own, so no piece is looked at for two objects.
+   */
+  private static int linesOfObject(List<Piece> pieces, int index) {
+    int end = Math.min(pieces.size(), index + MOST_LINES);
+    for (int i = index + 1; i < end; i++) {
+      String text = pieces.get(i).text();
+      if (text.startsWith("}")) {
+        return i - index + 1;
+      }
+      if (text.equals("{")) {
+        return 1;
+      }
+    }
+    return 1;
+  }
+
+  private static void add(
+      JsonNode entry, Piece place, List<Entry> out, Cells cells, CutIns cutIns) {
     OptionalDouble seconds = seconds(entry);
     String process = process(entry);
     OptionalInt level = Severity.ofWord(entry.path("PRIORITY").asText(""));
     double clock = micros(entry.path("__REALTIME_TIMESTAMP")).orElse(Double.NaN);
     Prefix prefix = new Prefix(1, seconds, false, clock, level, process, false);
     String pid = entry.path("_PID").asText(entry.path("SYSLOG_PID").asText(""));
-    boolean numbered = !pid.isEmpty() && !process.isEmpty() && !process.equals("kernel");
+    boolean numbered = isShortNumber(pid) && !process.isEmpty() && !process.equals("kernel");
     String tag = process.isEmpty() ? "" : process + (numbered ? "[" + pid + "]: " : ": ");
     String stamp =
         seconds.isPresent() ? String.format(Locale.ROOT, "[%12.6f] ", seconds.getAsDouble()) : "";
     String boot = entry.path("_BOOT_ID").asText("");
-    for (String line : lines(entry.path("MESSAGE"))) {
+    for (String line : lines(entry.path("MESSAGE"), cells, cutIns)) {
       String message = Forum.clean(line);
       if (!message.isBlank()) {
         Piece piece = place.withText(stamp + tag + message);
@@ -103,7 +126,7 @@ final class JournalJson {
     }
   }
 
-  private static List<String> lines(JsonNode message) {
+  private static List<String> lines(JsonNode message, Cells cells, CutIns cutIns) {
     String text;
     if (message.isArray()) {
       byte[] bytes = new byte[message.size()];
@@ -115,12 +138,13 @@ final class JournalJson {
       text = message.asText("");
     }
     List<String> shown = new ArrayList<>();
-    Terminal.read(RawLines.of(text)).forEach(piece -> shown.add(piece.text()));
+    Terminal.read(RawLines.of(text), cells, cutIns).forEach(piece -> shown.add(piece.text()));
     return shown;
   }
 
   private static String process(JsonNode entry) {
     String name = entry.path("SYSLOG_IDENTIFIER").asText(entry.path("_COMM").asText(""));
+    name = name.length() > LONGEST_NAME ? name.substring(0, LONGEST_NAME) : name;
     return name.isEmpty() && entry.path("_TRANSPORT").asText("").equals("kernel") ? "kernel" : name;
   }
 
@@ -132,9 +156,14 @@ final class JournalJson {
 
   private static OptionalDouble micros(JsonNode value) {
     String text = value.asText("");
-    if (text.isEmpty() || text.length() > 18 || !text.chars().allMatch(Character::isDigit)) {
-      return OptionalDouble.empty();
-    }
-    return OptionalDouble.of(Long.parseLong(text) / 1e6);
+    return isShortNumber(text)
+        ? OptionalDouble.of(Long.parseLong(text) / 1e6)
+        : OptionalDouble.empty();
+  }
+
+  private static boolean isShortNumber(String text) {
+    return !text.isEmpty()
+        && text.length() <= 18
+        && text.chars().allMatch(c -> c >= '0' && c <= '9');
   }
 }

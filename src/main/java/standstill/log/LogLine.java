@@ -15,7 +15,7 @@ import java.util.OptionalInt;
  * @param seconds seconds since the start of the boot (or of the capture), when the line says so
  * @param level kernel level or syslog severity 0 to 7 (RFC 5424 section 6.2.1), when the line says
  *     so
- * @param process the process tag such as {@code systemd} or {@code kernel}; empty when the line has
+ * @param process the process tag such as {@code udevd} or {@code kernel}; empty when the line has
  *     none
  */
 public record LogLine(

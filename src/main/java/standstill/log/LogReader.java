@@ -1,7 +1,9 @@
 package standstill.log;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import standstill.base.Family;
 
@@ -17,8 +19,12 @@ import standstill.base.Family;
 public final class LogReader {
   private static final int MOST_CUT_INS = 50;
 
-  private final List<Family> families;
+  private final Recogniser recogniser;
   private final Prefixes prefixes;
+  private final CutIns cutIns;
+  private final Waiting waiting;
+  private final BootLines unknown;
+  private final Map<String, BootLines> bootLines = new HashMap<>();
 
   /**
    * A reader for logs of some families.
@@ -26,8 +32,13 @@ public final class LogReader {
    * @param families with their line forms, recognisers and beginnings
    */
   public LogReader(List<Family> families) {
-    this.families = List.copyOf(families);
-    this.prefixes = new Prefixes(this.families);
+    recogniser = new Recogniser(families);
+    prefixes = new Prefixes(families);
+    cutIns = new CutIns(families);
+    waiting = new Waiting(families);
+    unknown = new BootLines(families, Optional.empty());
+    families.forEach(
+        family -> bootLines.put(family.id(), new BootLines(families, Optional.of(family))));
   }
 
   /** Reads the bytes of a file; {@link Gunzip} first when it may be compressed. */
@@ -38,17 +49,44 @@ public final class LogReader {
   /** Reads pasted text. */
   public BootLog read(String text) {
     List<String> rawLines = RawLines.of(text);
-    List<Piece> pieces = Spinners.collapse(Forum.undo(Terminal.read(rawLines)));
-    List<Entry> entries = entries(Wrapping.join(pieces, prefixes.fresh()));
-    Recogniser.Finding finding = new Recogniser(families).look(entries);
-    Optional<Family> family =
-        families.stream().filter(f -> f.id().equals(finding.family())).findFirst();
+    Cells cells = Cells.forText(text.length());
+    List<Piece> pieces = waiting.collapse(Forum.undo(Terminal.read(rawLines, cells, cutIns)));
+    List<Entry> entries = entries(Wrapping.join(pieces, prefixes.fresh()), cells);
+    Recogniser.Finding finding = recogniser.look(entries);
     String reason = NotALog.reason(text, entries, finding.hits());
-    List<Boot> boots = Boots.of(entries, family.orElse(null));
-    return new BootLog(rawLines.size(), rawLines, boots, finding.family(), reason);
+    BootLines lines = bootLines.getOrDefault(finding.family(), unknown);
+    Boots.Division boots = Boots.of(entries, lines);
+    return new BootLog(
+        rawLines.size(),
+        rawLines,
+        boots.kept(),
+        finding.family(),
+        reason,
+        limits(cells, boots.leftOut()));
   }
 
-  private List<Entry> entries(List<Piece> pieces) {
+  /** What was not followed or kept, in sentences for the person who pasted it. */
+  private static List<String> limits(Cells cells, int bootsLeftOut) {
+    List<String> limits = new ArrayList<>();
+    if (cells.areSpent()) {
+      limits.add(
+          "From line "
+              + cells.spentOn()
+              + " on, codes that move the cursor were not followed: the text holds far more of them than a"
+              + " screen shows.");
+    }
+    if (bootsLeftOut > 0) {
+      limits.add(
+          "The text holds "
+              + (bootsLeftOut + Boots.MOST)
+              + " starts of the machine; the last "
+              + Boots.MOST
+              + " were kept and are counted from 1.");
+    }
+    return limits;
+  }
+
+  private List<Entry> entries(List<Piece> pieces, Cells cells) {
     Prefixes own = prefixes.fresh();
     List<Entry> entries = new ArrayList<>(pieces.size());
     boolean cut = false;
@@ -60,7 +98,7 @@ public final class LogReader {
       if (CutMarks.isCut(piece.text())) {
         cut = true;
       } else if (JournalJson.mayBegin(piece.text())) {
-        taken = Math.max(JournalJson.read(pieces, i, entries), 1);
+        taken = Math.max(JournalJson.read(pieces, i, entries, cells, cutIns), 1);
         piece = piece.withText(Forum.clean(piece.text()));
       }
       boolean read = entries.size() > before || CutMarks.isCut(piece.text());
@@ -80,9 +118,7 @@ public final class LogReader {
     return entries;
   }
 
-  /**
-   * A key and value that the kernel's log device adds to the record above, on a line of its own.
-   */
+  /** A key and value that a log device adds to the record above, on a line of its own. */
   private static boolean isProperty(String text, Entry above) {
     int equals = text.indexOf('=');
     return above.prefix().record()
@@ -92,23 +128,32 @@ public final class LogReader {
   }
 
   /** Adds a piece, in parts when kernel lines cut into it. */
-  private static void part(Piece piece, Prefixes prefixes, List<Entry> entries) {
-    Piece rest = piece;
-    Prefix prefix = prefixes.read(rest.text());
+  private void part(Piece piece, Prefixes prefixes, List<Entry> entries) {
+    String text = piece.text();
+    int from = 0;
+    Prefix prefix = prefixes.read(text);
     for (int i = 0; i < MOST_CUT_INS; i++) {
-      String text = rest.text();
-      int cut = CutIns.next(text, Math.max(prefix.end(), 1));
-      Prefix inner = cut < 0 ? Prefix.NONE : prefixes.read(text.substring(cut));
+      int cut = cutIns.next(text, from + Math.max(prefix.end(), 1));
+      Prefix inner = cut < 0 ? Prefix.NONE : prefixes.readAt(text, cut);
       if (inner.seconds().isEmpty()) {
         break;
       }
-      String before = text.substring(0, cut).stripTrailing();
-      if (!before.isBlank()) {
-        entries.add(Entry.of(rest.withText(before), prefix));
+      int end = endOfText(text, from, cut);
+      if (end > from) {
+        entries.add(Entry.of(piece.part(from, end), prefix));
       }
-      rest = rest.withText(text.substring(cut));
+      from = cut;
       prefix = inner;
     }
-    entries.add(Entry.of(rest, prefix));
+    entries.add(Entry.of(from == 0 ? piece : piece.part(from, text.length()), prefix));
+  }
+
+  /** Where the text before an offset ends when blanks at its end are left out. */
+  private static int endOfText(String text, int from, int to) {
+    int end = to;
+    while (end > from && Character.isWhitespace(text.charAt(end - 1))) {
+      end--;
+    }
+    return end;
   }
 }

@@ -72,8 +72,8 @@ final class Markup {
   }
 
   private static int entity(String text, int at, StringBuilder out) {
-    int end = text.indexOf(';', at);
-    if (end > at + 1 && end <= at + LONGEST_ENTITY) {
+    int end = next(text, ';', at, LONGEST_ENTITY);
+    if (end > at + 1) {
       String name = text.substring(at + 1, end);
       String known = ENTITIES.get(name);
       String shown = known != null ? known : numeric(name);
@@ -116,8 +116,8 @@ final class Markup {
     if (!lineBreak && !TAGS.contains(name)) {
       return -1;
     }
-    int end = text.indexOf('>', nameEnd);
-    if (end < 0 || end > at + LONGEST_TAG) {
+    int end = next(text, '>', nameEnd, LONGEST_TAG - (nameEnd - at));
+    if (end < 0) {
       return -1;
     }
     String rest = text.substring(nameEnd, end).strip();
@@ -139,8 +139,22 @@ final class Markup {
     if (text.charAt(nameEnd) == ']') {
       return nameEnd + 1;
     }
-    int end = text.indexOf(']', nameEnd);
-    return text.charAt(nameEnd) == '=' && end > 0 && end < at + LONGEST_TAG ? end + 1 : -1;
+    if (text.charAt(nameEnd) != '=') {
+      return -1;
+    }
+    int end = next(text, ']', nameEnd, LONGEST_TAG - 1 - (nameEnd - at));
+    return end < 0 ? -1 : end + 1;
+  }
+
+  /** Offset of a character at most so far behind an offset, or -1: a line may hold many tags. */
+  private static int next(String text, char c, int from, int most) {
+    int end = Math.min(text.length() - 1, from + most);
+    for (int i = from; i <= end; i++) {
+      if (text.charAt(i) == c) {
+        return i;
+      }
+    }
+    return -1;
   }
 
   private static int letters(String text, int from) {

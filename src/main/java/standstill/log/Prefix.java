@@ -12,7 +12,7 @@ import java.util.OptionalInt;
  * @param clock seconds of the calendar, see {@link Clock}; NaN when there is none
  * @param level severity 0 to 7
  * @param process process tag, or empty
- * @param record whether it is a record of the kernel's log device, which escapes its text
+ * @param record whether it is a record of a log device, which escapes its text
  */
 record Prefix(
     int end,

@@ -72,9 +72,15 @@ final class Prefixes {
 
   /** What the beginning of a line says; {@link Prefix#NONE} when no form fits. */
   Prefix read(String line) {
-    String text = line.length() > LONGEST_PREFIX ? line.substring(0, LONGEST_PREFIX) : line;
+    return readAt(line, 0);
+  }
+
+  /** The same for the line that begins at an offset. */
+  Prefix readAt(String line, int from) {
+    String text = line.substring(from, Math.min(line.length(), from + LONGEST_PREFIX));
     Map<String, String> values = new HashMap<>();
     int end = 0;
+    boolean record = false;
     for (int depth = 0; depth < LONGEST_ROW && end < text.length(); depth++) {
       String rest = end == 0 ? text : text.substring(end);
       Optional<Pattern.Match> match = fit(rest, depth, values);
@@ -82,9 +88,10 @@ final class Prefixes {
         break;
       }
       match.get().values().forEach(values::putIfAbsent);
+      record |= forms.get(lastFitting[depth]).record();
       end += match.get().end();
     }
-    return end == 0 ? Prefix.NONE : interpret(end, values);
+    return end == 0 ? Prefix.NONE : interpret(end, record, values);
   }
 
   private Optional<Pattern.Match> fit(String rest, int depth, Map<String, String> known) {
@@ -111,28 +118,27 @@ final class Prefixes {
             && match.values().keySet().stream().noneMatch(known::containsKey));
   }
 
-  private static Prefix interpret(int end, Map<String, String> values) {
+  private static Prefix interpret(int end, boolean record, Map<String, String> values) {
     String seconds = values.getOrDefault("seconds", "");
     OptionalInt level = level(values);
     return new Prefix(
         end,
-        seconds(seconds),
+        seconds(seconds, record),
         seconds.startsWith("+"),
         Clock.read(values.getOrDefault("clock", "")),
         level,
         // A syslog message without a program has a dash there (RFC 5424 section 6.2, NILVALUE).
         "-".equals(values.get("process")) ? "" : values.getOrDefault("process", ""),
-        !seconds.isEmpty() && seconds.indexOf('.') < 0);
+        record);
   }
 
-  /** Seconds with a decimal point as they are; a whole number is microseconds, as in /dev/kmsg. */
-  private static OptionalDouble seconds(String value) {
+  private static OptionalDouble seconds(String value, boolean record) {
     if (value.isEmpty()) {
       return OptionalDouble.empty();
     }
     try {
       double number = Double.parseDouble(value);
-      return OptionalDouble.of(value.indexOf('.') < 0 ? number / 1e6 : number);
+      return OptionalDouble.of(record ? number / 1e6 : number);
     } catch (NumberFormatException e) {
       return OptionalDouble.empty();
     }

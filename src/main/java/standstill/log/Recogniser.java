@@ -1,6 +1,5 @@
 package standstill.log;
 
-import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.HashMap;
 import java.util.List;
@@ -8,9 +7,11 @@ import java.util.Map;
 import java.util.Optional;
 import standstill.base.Example;
 import standstill.base.Family;
+import standstill.text.Pattern;
+import standstill.text.PatternSet;
 
 /**
- * Tells which family of kernels a text comes from, or why it is no boot log.
+ * Finds out of which family a log is.
  *
  * <p>Each family's own recognisers are counted over the text; the most hits win. The lines of what
  * a family includes, such as the firmware and loaders of every PC, count for it as soon as it has
@@ -25,10 +26,24 @@ final class Recogniser {
   private static final int LARGE_SAMPLE = 6_000;
   private static final int LONGEST = 1_000;
 
-  private final List<Family> families;
+  private final List<Signs> families;
 
   Recogniser(List<Family> families) {
-    this.families = List.copyOf(families);
+    this.families = families.stream().map(Signs::of).toList();
+  }
+
+  /** The lines that a family is known by, and those that it may be known by. */
+  private record Signs(Family family, Lines sure, Lines mayBe) {
+    static Signs of(Family family) {
+      return new Signs(family, Lines.of(family.recognise()), Lines.of(family.mayBe()));
+    }
+  }
+
+  private record Lines(List<Pattern> lines, PatternSet set) {
+    static Lines of(List<Example> examples) {
+      List<Pattern> lines = examples.stream().map(Example::line).toList();
+      return new Lines(lines, new PatternSet(lines));
+    }
   }
 
   /**
@@ -40,19 +55,25 @@ final class Recogniser {
   record Finding(String family, int hits) {}
 
   Finding look(List<Entry> entries) {
-    Finding finding = look(entries, SAMPLE);
-    return finding.hits() > 0 || entries.size() <= SAMPLE ? finding : look(entries, LARGE_SAMPLE);
+    Finding finding = look(entries, SAMPLE, 0);
+    return finding.hits() > 0 || entries.size() <= SAMPLE
+        ? finding
+        : look(entries, LARGE_SAMPLE, SAMPLE);
   }
 
-  private Finding look(List<Entry> entries, int sample) {
-    List<Entry> sampled = sampled(entries, sample);
+  /**
+   * Looks at a sample.
+   *
+   * @param known size of a sample that showed nothing, so that its lines need no second look
+   */
+  private Finding look(List<Entry> entries, int sample, int known) {
     Map<String, Integer> sure = new HashMap<>();
     Map<String, Integer> all = new HashMap<>();
-    for (Family family : families) {
-      BitSet own = hits(family.recognise(), sampled);
-      sure.put(family.id(), own.cardinality());
-      own.or(hits(family.mayBe(), sampled));
-      all.put(family.id(), own.cardinality());
+    for (Signs signs : families) {
+      BitSet own = hits(signs.sure(), entries, sample, known);
+      sure.put(signs.family().id(), own.cardinality());
+      own.or(hits(signs.mayBe(), entries, sample, known));
+      all.put(signs.family().id(), own.cardinality());
     }
     return most(sure)
         .or(() -> most(all))
@@ -67,7 +88,8 @@ final class Recogniser {
   private Optional<Family> most(Map<String, Integer> hits) {
     Family best = null;
     int most = 0;
-    for (Family family : families) {
+    for (Signs signs : families) {
+      Family family = signs.family();
       int sum = hits.getOrDefault(family.id(), 0) > 0 ? sum(family, hits) : 0;
       boolean whole = best != null && family.include().contains(best.id());
       if (sum > most || (sum == most && whole)) {
@@ -83,53 +105,72 @@ final class Recogniser {
         + family.include().stream().mapToInt(id -> hits.getOrDefault(id, 0)).sum();
   }
 
-  private static List<Entry> sampled(List<Entry> entries, int sample) {
-    List<Entry> sampled = new ArrayList<>(Math.min(entries.size(), 2 * sample));
-    int count = entries.size();
-    int third = sample / 3;
-    int step = Math.max(1, (count - 2 * third) / third);
-    for (int i = 0; i < count; i++) {
-      if (i < third || i >= count - third || i % step == 0) {
-        sampled.add(entries.get(i));
-      }
-    }
-    return sampled;
-  }
-
-  private static BitSet hits(List<Example> recognisers, List<Entry> entries) {
-    Example[] examples = recognisers.toArray(new Example[0]);
+  private static BitSet hits(Lines lines, List<Entry> entries, int sample, int known) {
     BitSet hits = new BitSet(entries.size());
-    for (int i = 0; i < entries.size(); i++) {
-      hits.set(i, hit(examples, entries.get(i)));
+    if (!lines.lines().isEmpty()) {
+      Look look = new Look(lines);
+      int count = entries.size();
+      for (int i = 0; i < count; i++) {
+        if (isIn(sample, i, count) && !isIn(known, i, count)) {
+          hits.set(i, look.hits(entries.get(i)));
+        }
+      }
     }
     return hits;
   }
 
-  /** Whether a line is recognised; the example that did it goes to the front, lines being alike. */
-  private static boolean hit(Example[] examples, Entry entry) {
-    String text = bounded(entry.piece().text());
-    return hit(examples, text)
-        || (entry.prefix().isPresent() && hit(examples, bounded(entry.message())));
+  private static boolean isIn(int sample, int index, int count) {
+    int third = sample / 3;
+    if (third == 0) {
+      return false;
+    }
+    int step = Math.max(1, (count - 2 * third) / third);
+    return index < third || index >= count - third || index % step == 0;
   }
 
-  private static boolean hit(Example[] examples, String text) {
-    for (int i = 0; i < examples.length; i++) {
-      Example example = examples[i];
-      if (mayMatch(example, text) && example.line().foundIn(text)) {
-        System.arraycopy(examples, 0, examples, 1, i);
-        examples[0] = example;
+  /** One look at a text; the pattern that fitted last is tried first, lines being alike. */
+  private static final class Look {
+    private final Lines lines;
+    private int last = -1;
+
+    Look(Lines lines) {
+      this.lines = lines;
+    }
+
+    boolean hits(Entry entry) {
+      return hits(bounded(entry.piece().text()))
+          || (entry.prefix().isPresent() && hits(bounded(entry.message())));
+    }
+
+    private boolean hits(String text) {
+      if (last >= 0
+          && mayMatch(lines.lines().get(last), text)
+          && lines.lines().get(last).foundIn(text)) {
         return true;
       }
+      boolean[] found = new boolean[1];
+      lines
+          .set()
+          .candidates(
+              text,
+              false,
+              (line, place) -> {
+                if (!found[0] && place != last && line.foundIn(text)) {
+                  found[0] = true;
+                  last = place;
+                }
+              });
+      return found[0];
     }
-    return false;
   }
 
   static String bounded(String text) {
     return text.length() > LONGEST ? text.substring(0, LONGEST) : text;
   }
 
-  static boolean mayMatch(Example example, String text) {
-    List<String> literals = example.line().literals();
+  /** Whether a literal that every match needs stands in the text; saves running the engine. */
+  static boolean mayMatch(Pattern line, String text) {
+    List<String> literals = line.literals();
     if (literals.isEmpty()) {
       return true;
     }

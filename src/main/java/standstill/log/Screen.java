@@ -1,6 +1,7 @@
 package standstill.log;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
@@ -9,14 +10,16 @@ import java.util.Set;
 /**
  * The part of a terminal that programs draw on: rows of cells, bounded in both directions.
  *
- * <p>It exists to give back lines, not to look right: each row remembers from which input lines its
- * text came, and a row whose text is replaced by another one gives up the old text first. A row
- * that is only brought up to date (a countdown, a menu's bar that moves) counts once.
+ * <p>It exists to give back lines, not to look right: each cell remembers which input line drew it,
+ * and a row whose text is replaced by another one gives up the old text first. A row that is only
+ * brought up to date (a countdown, a menu's bar that moves) counts once, under the lines that drew
+ * what it shows last; one that is drawn again as it was keeps the lines that drew it first.
  */
 final class Screen {
   static final int COLUMNS = 400;
   private static final int ROWS = 100;
 
+  private final Cells budget;
   private final List<Row> rows = new ArrayList<>();
   private final List<Piece> given = new ArrayList<>();
   private int row;
@@ -24,18 +27,36 @@ final class Screen {
   private int savedRow;
   private int savedColumn;
 
+  /** The input line that draws. */
+  private int line = 1;
+
   /** One row, with what stood on it when the cursor came. */
   private static final class Row {
     final StringBuilder cells = new StringBuilder();
-    int first;
-    int last;
+
+    /** For each cell the input line that drew it. */
+    int[] drawnBy = new int[80];
+
     String before = "";
-    int beforeFirst;
-    int beforeLast;
+    int[] beforeDrawnBy = {};
     boolean touched;
+
+    void set(int column, char c, int line) {
+      cells.setCharAt(column, c);
+      drawnBy[column] = line;
+    }
+
+    void append(char c, int line) {
+      if (cells.length() == drawnBy.length) {
+        drawnBy = Arrays.copyOf(drawnBy, drawnBy.length * 2);
+      }
+      drawnBy[cells.length()] = line;
+      cells.append(c);
+    }
   }
 
-  Screen() {
+  Screen(Cells budget) {
+    this.budget = budget;
     reset();
   }
 
@@ -85,21 +106,21 @@ final class Screen {
     column = 0;
   }
 
-  void put(char c, int number) {
+  /** Says which input line draws from now on. */
+  void drawnBy(int inputLine) {
+    line = inputLine;
+  }
+
+  void put(char c) {
     Row here = touch();
     if (column < here.cells.length()) {
-      here.cells.setCharAt(column, c);
+      here.set(column, c, line);
     } else {
+      budget.use(column - here.cells.length(), line);
       while (here.cells.length() < column) {
-        here.cells.append(' ');
+        here.append(' ', line);
       }
-      here.cells.append(c);
-    }
-    if (!Frames.isEdge(c)) {
-      if (here.first == 0) {
-        here.first = number;
-      }
-      here.last = number;
+      here.append(c, line);
     }
     column++;
   }
@@ -116,23 +137,26 @@ final class Screen {
     if (row >= rows.size()) {
       return;
     }
-    StringBuilder cells = touch().cells;
+    Row here = touch();
+    int length = here.cells.length();
     if (mode == 0) {
-      cells.setLength(Math.min(column, cells.length()));
+      here.cells.setLength(Math.min(column, length));
     } else {
-      int end = mode == 1 ? Math.min(column + 1, cells.length()) : cells.length();
-      for (int i = 0; i < end; i++) {
-        cells.setCharAt(i, ' ');
-      }
+      blank(here, 0, mode == 1 ? Math.min(column + 1, length) : length);
     }
   }
 
   void eraseCells(int count) {
     if (row < rows.size()) {
-      StringBuilder cells = touch().cells;
-      for (int i = column; i < Math.min(cells.length(), column + count); i++) {
-        cells.setCharAt(i, ' ');
-      }
+      Row here = touch();
+      blank(here, column, Math.min(here.cells.length(), column + count));
+    }
+  }
+
+  private void blank(Row here, int from, int to) {
+    budget.use(Math.max(to - from, 0), line);
+    for (int i = from; i < to; i++) {
+      here.set(i, ' ', line);
     }
   }
 
@@ -140,6 +164,7 @@ final class Screen {
     eraseLine(0);
     settle(row);
     while (rows.size() > row + 1) {
+      budget.use(rows.size() - row, line);
       give(rows.remove(row + 1));
     }
   }
@@ -162,16 +187,15 @@ final class Screen {
 
   private Row touch() {
     while (rows.size() <= row) {
+      budget.use(1, line);
       rows.add(new Row());
     }
     Row here = rows.get(row);
     if (!here.touched) {
       here.touched = true;
       here.before = here.cells.toString();
-      here.beforeFirst = here.first;
-      here.beforeLast = here.last;
-      here.first = 0;
-      here.last = 0;
+      here.beforeDrawnBy = Arrays.copyOf(here.drawnBy, here.before.length());
+      budget.use(here.before.length(), line);
     }
     return here;
   }
@@ -183,20 +207,13 @@ final class Screen {
     }
     Row here = rows.get(index);
     here.touched = false;
-    String before = here.before;
+    if (here.before.contentEquals(here.cells)) {
+      System.arraycopy(here.beforeDrawnBy, 0, here.drawnBy, 0, here.beforeDrawnBy.length);
+    } else if (!Frames.strip(here.before).isBlank() && !isUpdate(here.before, here.cells)) {
+      give(here.before, here.beforeDrawnBy);
+    }
     here.before = "";
-    if (Frames.strip(before).isBlank()) {
-      return;
-    }
-    if (before.contentEquals(here.cells) || (here.first == 0 && !here.cells.toString().isBlank())) {
-      here.first = here.beforeFirst;
-      here.last = here.beforeLast;
-    } else if (!isUpdate(before, here.cells)) {
-      give(before, here.beforeFirst, here.beforeLast);
-    } else {
-      here.first = Math.min(here.beforeFirst, here.first == 0 ? here.beforeFirst : here.first);
-      here.last = Math.max(here.beforeLast, here.last);
-    }
+    here.beforeDrawnBy = new int[0];
   }
 
   /** Whether at least half of what stood there still stands. */
@@ -214,13 +231,24 @@ final class Screen {
   }
 
   private void give(Row gone) {
-    give(gone.cells.toString(), gone.first, gone.last);
+    give(gone.cells.toString(), gone.drawnBy);
   }
 
-  private void give(String text, int first, int last) {
+  private void give(String text, int[] drawnBy) {
+    budget.use(text.length(), line);
     String inside = Frames.strip(text);
-    if (!inside.isBlank()) {
-      given.add(new Piece(Math.max(first, 1), Math.max(Math.max(first, last), 1), inside, false));
+    if (inside.isBlank()) {
+      return;
     }
+    int first = Integer.MAX_VALUE;
+    int last = 1;
+    int from = text.indexOf(inside);
+    for (int i = from; i < from + inside.length(); i++) {
+      if (text.charAt(i) != ' ') {
+        first = Math.min(first, drawnBy[i]);
+        last = Math.max(last, drawnBy[i]);
+      }
+    }
+    given.add(new Piece(first, last, inside, false));
   }
 }

@@ -10,7 +10,7 @@ import java.util.List;
  * colours go, backspaces overwrite, and each stretch between carriage returns is a line of its own:
  * on a real screen it would be overwritten by the next one, and the update that matters would be
  * lost. Once the cursor is sent to a place on the screen, a {@link Screen} stands in until it is
- * cleared.
+ * cleared. What codes may cost is bounded by {@link Cells}.
  */
 final class Terminal {
   /** Longest line that is kept; what follows is counted and left out. */
@@ -18,7 +18,7 @@ final class Terminal {
 
   private static final int MOST_UPDATES = 20_000;
   private static final int RIGHT_EDGE = 79;
-  private static final int MOST_COLUMNS = 1_000;
+  private static final int MOST_COLUMNS = 250;
   private static final int PROBE_ROW = 100;
   private static final char ESC = '\u001b';
 
@@ -31,14 +31,29 @@ final class Terminal {
   private int number;
   private int firstOfLine;
   private String lastOfLine = "";
-  private final Screen screen = new Screen();
+  private final Cells cells;
+  private final Screen screen;
+  private final CutIns cutIns;
   private boolean onScreen;
   private int plainLines;
 
-  private Terminal() {}
+  /** No control string of this raw line ends before this offset. */
+  private int openUntil;
 
-  static List<Piece> read(List<String> rawLines) {
-    Terminal terminal = new Terminal();
+  private Terminal(Cells cells, CutIns cutIns) {
+    this.cells = cells;
+    this.cutIns = cutIns;
+    this.screen = new Screen(cells);
+  }
+
+  /**
+   * Reads lines of input.
+   *
+   * @param cells what the codes of the whole text may still cost
+   * @param cutIns what a stamp of the kernel looks like
+   */
+  static List<Piece> read(List<String> rawLines, Cells cells, CutIns cutIns) {
+    Terminal terminal = new Terminal(cells, cutIns);
     for (int i = 0; i < rawLines.size(); i++) {
       terminal.rawLine(i + 1, rawLines.get(i));
     }
@@ -48,8 +63,10 @@ final class Terminal {
 
   private void rawLine(int lineNumber, String raw) {
     number = lineNumber;
+    screen.drawnBy(lineNumber);
     firstOfLine = out.size();
     lastOfLine = "";
+    openUntil = 0;
     boolean plain = isPlain(raw);
     if (onScreen) {
       plainLines = plain || onlyColours(raw) ? plainLines + 1 : 0;
@@ -100,12 +117,12 @@ final class Terminal {
     return true;
   }
 
-  private static boolean startsWithStamp(String raw) {
+  private boolean startsWithStamp(String raw) {
     int at = 0;
     while (at < raw.length() && raw.charAt(at) == '\r') {
       at++;
     }
-    return CutIns.stampEnd(raw, at) > 0;
+    return at < raw.length() && cutIns.isStamp(raw, at);
   }
 
   private void text(String raw) {
@@ -143,7 +160,7 @@ final class Terminal {
     return at + 1;
   }
 
-  /** What stands after the escape character, by ECMA-48 and by the kernel's own console. */
+  /** What stands after the escape character, by ECMA-48 and by kernels' own consoles. */
   private int escape(String raw, int at) {
     if (at >= raw.length()) {
       return at;
@@ -177,7 +194,7 @@ final class Terminal {
     return at + 1;
   }
 
-  /** A command for the terminal's window; the kernel's console has two of fixed length. */
+  /** A command for the terminal's window; one kernel's console has two of fixed length. */
   private int operatingSystemCommand(String raw, int at) {
     if (at < raw.length() && raw.charAt(at) == 'R') {
       return at + 1;
@@ -189,9 +206,9 @@ final class Terminal {
   }
 
   /** Skips a control string; one without an end is no control string. */
-  private static int string(String raw, int at) {
+  private int string(String raw, int at) {
     int limit = Math.min(raw.length(), at + 4_096);
-    for (int i = at; i < limit; i++) {
+    for (int i = Math.max(at, openUntil); i < limit; i++) {
       char c = raw.charAt(i);
       if (c == 0x07 || c == 0x9c) {
         return i + 1;
@@ -200,6 +217,7 @@ final class Terminal {
         return i + 1 < raw.length() && raw.charAt(i + 1) == '\\' ? i + 2 : i;
       }
     }
+    openUntil = limit;
     return at;
   }
 
@@ -209,6 +227,9 @@ final class Terminal {
    * @param bracket where to go on when it turns out to be none
    */
   private int sequence(String raw, int at, int bracket) {
+    if (onScreen && cells.areSpent()) {
+      leaveScreen();
+    }
     ControlSequence sequence = ControlSequence.at(raw, at);
     if (sequence.kind() == 0) {
       // A code that was shortened together with its text ends in the ellipsis.
@@ -253,7 +274,7 @@ final class Terminal {
   private void put(char c) {
     if (onScreen) {
       if (screen.column() < Screen.COLUMNS) {
-        screen.put(c, number);
+        screen.put(c);
         return;
       }
       leaveScreen();
@@ -265,6 +286,7 @@ final class Terminal {
     if (column < line.length()) {
       line.setCharAt(column, c);
     } else {
+      cells.use(column - line.length(), number);
       while (line.length() < column) {
         line.append(' ');
       }
@@ -308,6 +330,8 @@ final class Terminal {
   private void right(int count) {
     if (onScreen) {
       screen.move(screen.row(), screen.column() + count);
+    } else if (cells.areSpent()) {
+      column = Math.min(column + 1, line.length() + 1);
     } else if (column < RIGHT_EDGE) {
       column = Math.min(column + count, RIGHT_EDGE);
     } else {
@@ -319,7 +343,7 @@ final class Terminal {
     if (onScreen) {
       screen.move(screen.row(), wanted);
     } else {
-      column = Math.min(wanted, MOST_COLUMNS);
+      column = Math.min(wanted, cells.areSpent() ? line.length() + 1 : MOST_COLUMNS);
     }
   }
 
@@ -351,7 +375,7 @@ final class Terminal {
       return;
     }
     flush();
-    if (row > 1 || wantedColumn > 1) {
+    if ((row > 1 || wantedColumn > 1) && !cells.areSpent()) {
       onScreen = true;
       plainLines = 0;
       screen.move(row - 1, wantedColumn - 1);
@@ -392,15 +416,18 @@ final class Terminal {
   private void eraseCells(int count) {
     if (onScreen) {
       screen.eraseCells(count);
-    } else {
-      for (int i = column; i < Math.min(line.length(), column + count); i++) {
+    } else if (!cells.areSpent()) {
+      int end = Math.min(line.length(), column + count);
+      cells.use(Math.max(end - column, 0), number);
+      for (int i = column; i < end; i++) {
         line.setCharAt(i, ' ');
       }
     }
   }
 
   private void deleteCells(int count) {
-    if (!onScreen && column < line.length()) {
+    if (!onScreen && column < line.length() && !cells.areSpent()) {
+      cells.use(line.length() - column, number);
       line.delete(column, Math.min(line.length(), column + count));
     }
   }

@@ -145,23 +145,39 @@ final class Wrapping {
   private List<Piece> joined(Way way) {
     List<Piece> out = new ArrayList<>(pieces.size());
     boolean stamped = false;
-    for (int i = 0; i < pieces.size(); i++) {
-      stamped |= timed[i];
-      Piece last = out.isEmpty() ? null : out.get(out.size() - 1);
-      String glue = last == null || last.text().length() > LONGEST ? null : glue(i, way, stamped);
-      if (last == null || glue == null) {
-        out.add(pieces.get(i));
-      } else {
-        Piece piece = pieces.get(i);
-        String text = last.text() + glue + piece.text();
-        out.set(out.size() - 1, new Piece(last.number(), piece.last(), text, last.afterClear()));
+    int from = 0;
+    while (from < pieces.size()) {
+      stamped |= timed[from];
+      Piece first = pieces.get(from);
+      StringBuilder text = new StringBuilder(first.text());
+      List<Piece.Seam> seams = new ArrayList<>();
+      seams.add(new Piece.Seam(0, first.number(), first.last()));
+      int next = from + 1;
+      String glue = glue(next, way, stamped);
+      while (glue != null && text.length() <= LONGEST) {
+        Piece piece = pieces.get(next);
+        text.append(glue);
+        seams.add(new Piece.Seam(text.length(), piece.number(), piece.last()));
+        text.append(piece.text());
+        stamped |= timed[next];
+        next++;
+        glue = glue(next, way, stamped);
       }
+      int last = pieces.get(next - 1).last();
+      out.add(
+          next == from + 1
+              ? first
+              : new Piece(first.number(), last, text.toString(), first.afterClear(), seams));
+      from = next;
     }
     return out;
   }
 
   /** What to put between a line and the one above; null when they are two lines. */
   private @Nullable String glue(int i, Way way, boolean stamped) {
+    if (i >= pieces.size()) {
+      return null;
+    }
     int above = text(i - 1).length();
     return switch (way) {
       case ANYWHERE -> {

@@ -23,6 +23,13 @@ import standstill.trace.Trace;
  */
 public record Machine(
     Boot boot, Trace trace, List<Thing> things, List<Wish> wishes, Waiting waiting) {
+  private static final List<Statement> WITHOUT_DRIVER =
+      List.of(
+          Statement.STORAGE_CONTROLLER_WITHOUT_DRIVER,
+          Statement.USB_STORAGE_WITHOUT_DRIVER,
+          Statement.GRAPHICS_DEVICE_WITHOUT_DRIVER,
+          Statement.NETWORK_DEVICE_WITHOUT_DRIVER);
+
   /** Seconds of waiting after which a device that is there would have been found. */
   private static final int LONG_ENOUGH = 60;
 
@@ -37,6 +44,16 @@ public record Machine(
   /** What the log says to a statement. */
   public Said says(Statement statement) {
     return Readings.of(statement).read(this);
+  }
+
+  /**
+   * Whether a device has no driver although the paste shows enough of the boot to say so: disks'
+   * controllers and USB disks, graphics and network devices.
+   */
+  public boolean lacksDriver(Thing device) {
+    return WITHOUT_DRIVER.stream()
+        .flatMap(statement -> says(statement).found().stream())
+        .anyMatch(found -> device.name().equals(found.values().get("device")));
   }
 
   /** Things of a sort. */
@@ -64,8 +81,7 @@ public record Machine(
   /** Whether the root, or a volume that was waited for, was given up. */
   public boolean gaveUp() {
     return wishes.stream()
-        .anyMatch(
-            w -> w.isUnmet() && (w.kind() == WishKind.ROOT || w.kind() == WishKind.VOLUME));
+        .anyMatch(w -> w.isUnmet() && (w.kind() == WishKind.ROOT || w.kind() == WishKind.VOLUME));
   }
 
   /** Disks that the kernel found. */
@@ -110,8 +126,7 @@ public record Machine(
    * long, or the boot went on to the installed system.
    */
   public boolean devicesAreOver() {
-    boolean notAsked =
-        wishes(WishKind.ROOT).stream().anyMatch(w -> w.value("asked").equals("no"));
+    boolean notAsked = wishes(WishKind.ROOT).stream().anyMatch(w -> w.value("asked").equals("no"));
     if (notAsked && !hasDisk()) {
       // A ramdisk that is not told what to look for may stop before it looks at all.
       return false;
@@ -136,6 +151,7 @@ public record Machine(
     return trace.stage() == Stage.DONE
         || trace.milestones().stream()
             .anyMatch(
-                r -> r.stage() == Stage.USERLAND && r.milestone().proves() == Milestone.Proves.ENDS);
+                r ->
+                    r.stage() == Stage.USERLAND && r.milestone().proves() == Milestone.Proves.ENDS);
   }
 }

@@ -10,6 +10,7 @@ import standstill.base.DeviceClass;
 import standstill.base.FactLine;
 import standstill.base.Family;
 import standstill.base.ThingSort;
+import standstill.base.ThingState;
 import standstill.base.WishKind;
 import standstill.log.Boot;
 import standstill.log.LogLine;
@@ -23,8 +24,8 @@ import standstill.trace.Trace;
  *
  * <p>Lines of devices name them by their place on the bus before they say what they are, so those
  * have one name space, and their sort is told at the end by their class. A thing may be named in
- * several ways: the family's rules for names make one of them, and a name that was shortened to
- * the width of a screen is taken for the whole one that it fits.
+ * several ways: the family's rules for names make one of them, and a name that was shortened to the
+ * width of a screen is taken for the whole one that it fits.
  */
 public final class MachineReader {
   /** Longest message that is read, in characters; what follows is left out. */
@@ -145,14 +146,18 @@ public final class MachineReader {
 
     /**
      * The wish of that name, whatever it was called for at first: the device that a ramdisk gave up
-     * is the root that the command line names. A line that names none speaks of the one of its kind.
+     * is the root that the command line names. A line that names none speaks of the one of its
+     * kind.
      */
     private Draft wish(WishKind kind, String name) {
       for (Map.Entry<Draft, WishKind> each : wishes.entrySet()) {
         Draft draft = each.getKey();
         boolean sameName = !name.isEmpty() && Names.same(name, draft.name());
         boolean unnamed = name.isEmpty() && each.getValue() == kind;
-        boolean nowNamed = draft.name().isEmpty() && each.getValue() == kind && !name.isEmpty();
+        boolean nowNamed =
+            draft.name().isEmpty()
+                && !name.isEmpty()
+                && (each.getValue() == kind || isGivenUpRoot(each) && kind == WishKind.VOLUME);
         boolean several = kind == WishKind.CONSOLE;
         if ((sameName || unnamed || nowNamed) && (!several || sameName)) {
           if (nowNamed || (sameName && Names.isCut(draft.name()))) {
@@ -166,6 +171,11 @@ public final class MachineReader {
         wishes.put(draft, kind);
       }
       return draft;
+    }
+
+    /** A root that was given up without a name: the device that is named next is the one. */
+    private static boolean isGivenUpRoot(Map.Entry<Draft, WishKind> wish) {
+      return wish.getValue() == WishKind.ROOT && wish.getKey().state() == ThingState.FAILED;
     }
 
     Machine machine(Boot boot, Trace trace) {

@@ -25,8 +25,7 @@ final class Ramdisk {
     }
     return isCovered(machine)
         ? Said.of(
-            List.of(
-                new Found(Map.of(), Disks.asked(machine).map(List::of).orElse(List.of()))))
+            List.of(new Found(Map.of(), Disks.asked(machine).map(List::of).orElse(List.of()))))
         : Said.NOT_COVERED;
   }
 

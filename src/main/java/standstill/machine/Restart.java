@@ -27,6 +27,11 @@ final class Restart {
                 Map.of(),
                 List.of(
                     new Mention(
-                        last, line.number(), line.text(), "last line", ThingState.SEEN, Map.of())))));
+                        last,
+                        line.number(),
+                        line.text(),
+                        "last line",
+                        ThingState.SEEN,
+                        Map.of())))));
   }
 }

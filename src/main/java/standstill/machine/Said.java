@@ -34,7 +34,10 @@ public record Said(Verdict verdict, List<Found> found) {
     return found.isEmpty() ? ABSENT : new Said(Verdict.SEEN, found);
   }
 
-  /** The same where something was found; a paste that is no whole boot can't say that there is nothing. */
+  /**
+   * The same where something was found; a paste that is no whole boot can't say that there is
+   * nothing.
+   */
   static Said seenOnly(List<Found> found) {
     return found.isEmpty() ? NOT_COVERED : new Said(Verdict.SEEN, found);
   }

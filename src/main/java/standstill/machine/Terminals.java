@@ -24,7 +24,10 @@ final class Terminals {
     }
     Wish last = consoles.get(0);
     for (Wish each : consoles) {
-      last = each.mentions().get(each.mentions().size() - 1).index() >= last.mentions().get(0).index() ? each : last;
+      last =
+          each.mentions().get(each.mentions().size() - 1).index() >= last.mentions().get(0).index()
+              ? each
+              : last;
     }
     String asked = bare(last.name());
     if (machine.trace().stage().isAfter(Stage.ROOT)) {
@@ -32,8 +35,7 @@ final class Terminals {
     }
     int end = machine.boot().lines().size() - LAST_LINES;
     for (Thing terminal : machine.things(ThingSort.TERMINAL)) {
-      boolean turnedOff =
-          terminal.state() == ThingState.GONE && terminal.last().index() >= end;
+      boolean turnedOff = terminal.state() == ThingState.GONE && terminal.last().index() >= end;
       if (turnedOff) {
         return Said.of(List.of(found(asked, terminal.name(), List.of(terminal.last()))));
       }
@@ -46,7 +48,8 @@ final class Terminals {
       }
     }
     boolean loaderOnly =
-        machine.trace().stage() == Stage.LOADER && last.mentions().get(0).index() >= end - LAST_LINES;
+        machine.trace().stage() == Stage.LOADER
+            && last.mentions().get(0).index() >= end - LAST_LINES;
     return loaderOnly
         ? Said.of(List.of(found(asked, "", List.of(last.mentions().get(0)))))
         : Said.ABSENT;

@@ -60,6 +60,20 @@ public record Thing(
     return mentions.get(mentions.size() - 1);
   }
 
+  /** Whether it was listed on a bus, and no line shows that a driver has taken it. */
+  public boolean isWithoutDriver() {
+    return sort.isOnBus()
+        && ever(ThingState.SEEN)
+        && !ever(ThingState.DRIVEN)
+        && !ever(ThingState.READY)
+        && !ever(ThingState.FAILED);
+  }
+
+  /** Its name with its title, where both say something. */
+  public String label() {
+    return title.isEmpty() || title.equals(name) ? name : name + " (" + title + ")";
+  }
+
   /** What it is, for people: its title or else its sort. */
   public String what() {
     return title.isEmpty() ? sort.title() : title;

@@ -47,7 +47,8 @@ final class Undriven {
 
   /** Their own driver takes the bus; the disk's is told by the disk. */
   private static boolean servesVirtio(Machine machine) {
-    return machine.things(ThingSort.PORT).stream().anyMatch(p -> p.value("driver").startsWith(VIRTIO))
+    return machine.things(ThingSort.PORT).stream()
+            .anyMatch(p -> p.value("driver").startsWith(VIRTIO))
         || machine.disks().stream()
             .anyMatch(d -> d.value("driver").startsWith(VIRTIO) || d.name().startsWith("vd"));
   }
@@ -58,7 +59,9 @@ final class Undriven {
     }
     boolean served =
         machine.things(ThingSort.PORT).stream().anyMatch(p -> p.value("driver").equals("uas"));
-    return served ? Said.ABSENT : Said.of(usbStorageLeft(machine).stream().map(Undriven::found).toList());
+    return served
+        ? Said.ABSENT
+        : Said.of(usbStorageLeft(machine).stream().map(Undriven::found).toList());
   }
 
   private static List<Thing> usbStorageLeft(Machine machine) {
@@ -91,7 +94,7 @@ final class Undriven {
     boolean unplaced =
         machine.things(sort).stream()
             .anyMatch(t -> t.ever(ThingState.DRIVEN) && !t.ever(ThingState.SEEN));
-    List<Thing> left = machine.things(sort).stream().filter(Undriven::isLeft).toList();
+    List<Thing> left = machine.things(sort).stream().filter(Thing::isWithoutDriver).toList();
     return unplaced && !left.isEmpty()
         ? Said.NOT_COVERED
         : Said.of(left.stream().map(Undriven::found).toList());
@@ -132,19 +135,11 @@ final class Undriven {
       if (!controller.value(VIRTIO).isEmpty()) {
         served |= servesVirtio(machine);
       }
-      if (isLeft(controller) && !served && !perhaps) {
+      if (controller.isWithoutDriver() && !served && !perhaps) {
         left.add(controller);
       }
     }
     return left;
-  }
-
-  /** Devices of any sort that were listed and not taken, for the picture. */
-  static boolean isLeft(Thing device) {
-    return device.ever(ThingState.SEEN)
-        && !device.ever(ThingState.DRIVEN)
-        && !device.ever(ThingState.READY)
-        && !device.ever(ThingState.FAILED);
   }
 
   /** Old drivers print nothing but their disks, which bear the driver's name. */

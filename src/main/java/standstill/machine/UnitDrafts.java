@@ -12,7 +12,8 @@ import standstill.base.ThingState;
 
 /**
  * Units by any of their names. A line may give a unit's name, its description, both, or either one
- * shortened in the middle to the width of a screen, so that only its beginning and its end are left.
+ * shortened in the middle to the width of a screen, so that only its beginning and its end are
+ * left.
  */
 final class UnitDrafts {
   private static final int MOST = 1_000;
@@ -111,7 +112,13 @@ final class UnitDrafts {
             .or(() -> called(path(title)))
             .or(() -> first(u -> u.whole && u.mayBe(shortened)))
             .or(() -> first(u -> !u.whole && !endOnly && u.mayBe(shortened)))
-            .or(() -> first(u -> !u.whole && u.draft.state() == ThingState.STARTING && u.mayBe(shortened)))
+            .or(
+                () ->
+                    first(
+                        u ->
+                            !u.whole
+                                && u.draft.state() == ThingState.STARTING
+                                && u.mayBe(shortened)))
             .or(() -> added(title.startsWith("/") ? path(title) : shown(shortened)));
     unit.ifPresent(
         u -> {

@@ -16,8 +16,7 @@ final class Units {
 
   static Said neverFinished(Machine machine) {
     // Before the installed system runs, units wait for the root, which other statements tell of.
-    if (machine.things(ThingSort.UNIT).isEmpty()
-        || !machine.trace().stage().isAfter(Stage.ROOT)) {
+    if (machine.things(ThingSort.UNIT).isEmpty() || !machine.trace().stage().isAfter(Stage.ROOT)) {
       return Said.NOT_COVERED;
     }
     return Said.of(
@@ -25,7 +24,7 @@ final class Units {
             .map(
                 unit ->
                     new Found(
-                        Map.of("unit", shown(unit), "waited", unit.value("waited")),
+                        Map.of("unit", unit.label(), "waited", unit.value("waited")),
                         List.of(unit.last())))
             .toList());
   }
@@ -39,8 +38,7 @@ final class Units {
               .toList();
       if (lines.size() >= AGAIN && unit.state() == ThingState.FAILED) {
         found.add(
-            new Found(
-                Map.of("unit", shown(unit), "times", String.valueOf(lines.size())), lines));
+            new Found(Map.of("unit", unit.label(), "times", String.valueOf(lines.size())), lines));
       }
     }
     return Said.seenOnly(found);
@@ -50,20 +48,11 @@ final class Units {
     List<Found> found = new ArrayList<>();
     for (Thing unit : machine.things(ThingSort.UNIT)) {
       List<Mention> lines =
-          unit.mentions().stream()
-              .filter(m -> "timeout".equals(m.values().get("why")))
-              .toList();
+          unit.mentions().stream().filter(m -> "timeout".equals(m.values().get("why"))).toList();
       if (!lines.isEmpty() && unit.state() == ThingState.FAILED) {
         found.add(new Found(Map.of("device", unit.name()), lines));
       }
     }
     return Said.seenOnly(found);
-  }
-
-  /** A unit's name with what it does, where both are known. */
-  static String shown(Thing unit) {
-    return unit.title().isEmpty() || unit.title().equals(unit.name())
-        ? unit.name()
-        : unit.name() + " (" + unit.title() + ")";
   }
 }

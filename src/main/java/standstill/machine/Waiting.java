@@ -32,12 +32,6 @@ public record Waiting(Map<String, String> behind, List<Thing> unfinished, int lo
   /** Lines near the end in which a running job still counts as running. */
   private static final int STILL_RUNNING = 40;
 
-  /** Lines near the end in which a unit without a job that is shown was begun. */
-  private static final int LAST_LINES = 3;
-
-  /** Units of which one may be what holds the boot. */
-  private static final int FEW = 2;
-
   public Waiting {
     behind = Collections.unmodifiableMap(new LinkedHashMap<>(behind));
     unfinished = List.copyOf(unfinished);
@@ -103,9 +97,9 @@ public record Waiting(Map<String, String> behind, List<Thing> unfinished, int lo
   }
 
   /**
-   * The units that hold the boot: those whose jobs still run in its last lines; where the log shows
-   * no jobs, the ones that were begun and are not done, if they are few. None when the boot has
-   * come to its end, or was given up for a shell.
+   * The units that hold the boot: those whose jobs are still shown running in its last lines. One
+   * that was only begun may have been done right after the paste ends. None when the boot has come
+   * to its end, or was given up for a shell.
    */
   public List<Thing> holders(Trace trace) {
     boolean gaveUp =
@@ -114,15 +108,7 @@ public record Waiting(Map<String, String> behind, List<Thing> unfinished, int lo
       return List.of();
     }
     int tail = trace.stageAt().size() - STILL_RUNNING;
-    List<Thing> running =
-        unfinished.stream().filter(u -> hasJob(u) && u.last().index() >= tail).toList();
-    if (!running.isEmpty()) {
-      return running;
-    }
-    int end = trace.stageAt().size() - LAST_LINES;
-    return unfinished.size() <= FEW
-        ? unfinished.stream().filter(u -> u.last().index() >= end).toList()
-        : List.of();
+    return unfinished.stream().filter(u -> hasJob(u) && u.last().index() >= tail).toList();
   }
 
   private static boolean hasJob(Thing unit) {

@@ -22,8 +22,8 @@ final class Wanted {
   }
 
   /**
-   * A wish before the installed system runs, given up while disks with something on them are there, and every controller
-   * that could carry another disk has its driver.
+   * A wish before the installed system runs, given up while disks with something on them are there,
+   * and every controller that could carry another disk has its driver.
    */
   private static Said missing(Machine machine, boolean byId) {
     boolean asked =
@@ -78,10 +78,7 @@ final class Wanted {
     return machine.things().stream()
         .filter(t -> t.sort() != ThingSort.UNIT)
         .anyMatch(
-            t ->
-                t.name().equals(id)
-                    || t.value("uuid").equals(id)
-                    || t.value("label").equals(id));
+            t -> t.name().equals(id) || t.value("uuid").equals(id) || t.value("label").equals(id));
   }
 
   static Said rootNotAskedFor(Machine machine) {

@@ -269,7 +269,11 @@ public final class SignMatcher {
   private static boolean agree(Hit one, Hit other) {
     return one.values().entrySet().stream()
         .allMatch(
-            each -> other.values().getOrDefault(each.getKey(), each.getValue()).equals(each.getValue()));
+            each ->
+                other
+                    .values()
+                    .getOrDefault(each.getKey(), each.getValue())
+                    .equals(each.getValue()));
   }
 
   private List<Seen> signs(

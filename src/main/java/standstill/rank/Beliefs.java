@@ -12,7 +12,10 @@ import standstill.base.Fix;
  * Updates a ranking by what a person says.
  *
  * <p>Each answer multiplies a hypothesis by P(answer | hypothesis), each fix that did not help
- * multiplies its fault by the chance that it does not cure it. Products don't depend on order, and
+ * multiplies its fault by the chance that it does not cure it, and so does the same repair under
+ * another fault. One that helped for a single boot speaks for the faults that it is a repair of, and
+ * so does the end of a walk written by hand, each as an answer that may be a slip. "I don't know"
+ * and skipping say nothing. Products don't depend on order, and
  * what follows from a set of observations is computed from the start each time, so that taking one
  * back restores the state exactly.
  */
@@ -20,17 +23,24 @@ public final class Beliefs {
   private final Base base;
   private final Model model;
   private final AnswerModel answers;
+  private final SameRepairs repairs;
 
   /** The updates of a base. */
   public Beliefs(Base base) {
     this.base = base;
     this.model = new Model(base.scale());
     this.answers = new AnswerModel(base);
+    this.repairs = new SameRepairs(base);
   }
 
   /** The model of answers. */
   public AnswerModel answers() {
     return answers;
+  }
+
+  /** Which repairs are the same. */
+  public SameRepairs repairs() {
+    return repairs;
   }
 
   /**
@@ -117,9 +127,20 @@ public final class Beliefs {
       }
     }
     for (Fix fix : fault.fixes()) {
-      if (said.tried().contains(fix.id())) {
+      if (repairs.isAmong(fix.id(), said.tried())) {
         likelihood *= 1 - fix.cures().value();
       }
+    }
+    for (String helped : said.helped()) {
+      likelihood *=
+          fault.fixes().stream()
+              .filter(fix -> repairs.same(fix.id(), helped))
+              .mapToDouble(fix -> fix.cures().value())
+              .max()
+              .orElse(model.number("slips"));
+    }
+    if (!said.foundBy().isEmpty() && !said.foundBy().contains(fault.id())) {
+      likelihood *= model.number("slips");
     }
     return likelihood;
   }
@@ -131,6 +152,10 @@ public final class Beliefs {
       if (!answer.getValue().equals(Observations.UNKNOWN)) {
         likelihood *= answers.chanceOtherwise(answer.getKey(), answer.getValue());
       }
+    }
+    likelihood *= Math.pow(model.number("slips"), said.helped().size());
+    if (!said.foundBy().isEmpty()) {
+      likelihood *= model.number("slips");
     }
     return likelihood;
   }

@@ -4,6 +4,7 @@ import java.util.ArrayDeque;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import standstill.base.Base;
@@ -23,12 +24,15 @@ final class Consequences {
 
   Consequences(Base base, Model model) {
     base.stops().forEach(stop -> ofStops.addAll(stop.general()));
+    ById ids = new ById(base);
+    List<Fault> coarse = base.faults().stream().filter(Fault::general).toList();
     for (Fault fault : base.faults()) {
-      reach.put(fault.id(), compute(base, fault, model));
+      reach.put(fault.id(), compute(ids, coarse, fault, model));
     }
   }
 
-  private Map<Fault, Double> compute(Base base, Fault start, Model model) {
+  private Map<Fault, Double> compute(
+      ById ids, List<Fault> coarse, Fault start, Model model) {
     Map<Fault, Double> found = new LinkedHashMap<>();
     ArrayDeque<Fault> open = new ArrayDeque<>();
     found.put(start, 1.0);
@@ -37,7 +41,7 @@ final class Consequences {
       Fault fault = open.remove();
       double here = found.getOrDefault(fault, 1.0);
       for (String id : fault.leadsTo()) {
-        base.fault(id)
+        ids.fault(id)
             .filter(next -> !ofStops.contains(next.id()))
             .ifPresent(
                 next -> {
@@ -51,9 +55,8 @@ final class Consequences {
       }
     }
     if (!start.general()) {
-      for (Fault other : base.faults()) {
-        if (other.general()
-            && other.part().equals(start.part())
+      for (Fault other : coarse) {
+        if (other.part().equals(start.part())
             && !ofStops.contains(other.id())) {
           found.putIfAbsent(other, model.number("coarse-link"));
         }

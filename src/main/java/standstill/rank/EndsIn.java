@@ -20,13 +20,14 @@ final class EndsIn {
   EndsIn(Base base, Model model) {
     Map<String, Stop> ofGeneral = new HashMap<>();
     base.stops().forEach(stop -> stop.general().forEach(id -> ofGeneral.put(id, stop)));
+    ById ids = new ById(base);
     for (Fault fault : base.faults()) {
-      byFault.put(fault.id(), chances(base, model, fault, ofGeneral));
+      byFault.put(fault.id(), chances(base, ids, model, fault, ofGeneral));
     }
   }
 
   private static Map<String, Double> chances(
-      Base base, Model model, Fault start, Map<String, Stop> ofGeneral) {
+      Base base, ById ids, Model model, Fault start, Map<String, Stop> ofGeneral) {
     Map<String, Double> named = new HashMap<>();
     Map<String, Double> reached = new HashMap<>(Map.of(start.id(), 1.0));
     ArrayDeque<Fault> open = new ArrayDeque<>();
@@ -40,7 +41,7 @@ final class EndsIn {
       for (String id : fault.leadsTo()) {
         double chance = here * model.number("leads-to");
         if (chance >= model.number("faintest-link") && !reached.containsKey(id)) {
-          base.fault(id)
+          ids.fault(id)
               .filter(next -> !ofGeneral.containsKey(next.id()))
               .ifPresent(
                   next -> {

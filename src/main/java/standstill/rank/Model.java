@@ -18,6 +18,8 @@ record Model(Scale scale) {
           "unlisted-share",
           "no-stall-share",
           "general-share",
+          "unlisted-weight",
+          "rivals-trust",
           "coarse-share",
           "stop-by-stage",
           "stop-elsewhere",
@@ -66,7 +68,9 @@ record Model(Scale scale) {
    */
   double background(Base base, Sign sign) {
     double elsewhere = sign.elsewhere().value();
-    double rivals = sign.rivals().value();
+    // The word for rivals is the harder one to write, so it is trusted only so far.
+    double rivals =
+        elsewhere * Math.pow(sign.rivals().value() / elsewhere, number("rivals-trust"));
     Rate rate = base.rates().get(sign.id());
     if (rate != null) {
       elsewhere = betaMean(elsewhere, number("prior-boots"), rate.seen(), rate.boots());

@@ -56,12 +56,17 @@ public final class Ranker {
 
   /** A ranker with some of the corrections only. */
   public Ranker(Base base, Corrections corrections) {
+    this(base, corrections, new Overlap(base));
+  }
+
+  /** The same, where the overlap of the base's signs is known. */
+  public Ranker(Base base, Corrections corrections, Overlap overlap) {
     this.base = base;
     this.model = new Model(base.scale());
     this.consequences = new Consequences(base, model);
     this.endsIn = new EndsIn(base, model);
     this.telling =
-        new Telling(base, model, new SharedSigns(base, endsIn, consequences, corrections));
+        new Telling(base, model, new SharedSigns(base, endsIn, consequences, overlap, corrections));
     this.stepsBack = new StepsBack(model, corrections);
     this.pull = new Pull(model, corrections);
     this.rules =
@@ -243,7 +248,10 @@ public final class Ranker {
       after += shares[c];
     }
     double unlisted = stop.unlisted().value();
-    double open = before <= 0 ? 1 : before * unlisted / (1 - unlisted);
+    double open =
+        before <= 0
+            ? 1
+            : model.number("unlisted-weight") * before * unlisted / (1 - unlisted);
     for (int c = 0; c < shares.length; c++) {
       shares[c] /= after + open;
     }

@@ -1,19 +1,14 @@
 package standstill.rank;
 
-import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.IdentityHashMap;
-import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import standstill.base.Base;
 import standstill.base.Fault;
 import standstill.base.Sign;
-import standstill.base.SignForm;
 import standstill.base.Stop;
-import standstill.text.Pattern;
-import standstill.text.PatternSet;
 
 /**
  * P(sign | a rival), as far as the base itself knows it: the rivals of a cause are the other causes
@@ -30,22 +25,15 @@ final class SharedSigns {
 
   private final Map<String, Double> chances = new HashMap<>();
 
-  /** A sign with what it stands for. */
-  private record Owned(Fault fault, Sign sign, Pattern pattern) {}
-
-  SharedSigns(Base base, EndsIn endsIn, Consequences consequences, Corrections corrections) {
+  SharedSigns(
+      Base base,
+      EndsIn endsIn,
+      Consequences consequences,
+      Overlap overlap,
+      Corrections corrections) {
     if (!corrections.on(NAME) || base.stops().isEmpty()) {
       return;
     }
-    List<Owned> owned = new ArrayList<>();
-    for (Fault fault : base.faults()) {
-      for (Sign sign : fault.signs()) {
-        if (sign.form() instanceof SignForm.OnLine form) {
-          owned.add(new Owned(fault, sign, form.line()));
-        }
-      }
-    }
-    Map<Sign, Map<Fault, Double>> shown = shown(owned);
     Map<Stop, Double> totals = new IdentityHashMap<>();
     for (Stop stop : base.stops()) {
       totals.put(
@@ -55,17 +43,13 @@ final class SharedSigns {
               .mapToDouble(f -> weight(f, stop, endsIn))
               .sum());
     }
-    for (Owned each : owned) {
-      if (!consequences.ofStop(each.fault())) {
-        chances.put(
-            each.sign().id(),
-            chance(
-                base,
-                each,
-                shown.getOrDefault(each.sign(), Map.of()),
-                totals,
-                endsIn,
-                consequences));
+    for (Fault fault : base.faults()) {
+      for (Sign sign : fault.signs()) {
+        Map<Fault, Double> shownBy = overlap.shownBy(sign);
+        if (!consequences.ofStop(fault) && !shownBy.isEmpty()) {
+          chances.put(
+              sign.id(), chance(base, fault, shownBy, totals, endsIn, consequences));
+        }
       }
     }
   }
@@ -75,43 +59,9 @@ final class SharedSigns {
     return ends < OWN_STOP ? 0 : fault.howCommon().weight() * ends;
   }
 
-  /**
-   * For each sign, the faults one of whose proving texts it matches, with the chance that they show
-   * it: that of their sign, times the share of its texts that match.
-   */
-  private static Map<Sign, Map<Fault, Double>> shown(List<Owned> owned) {
-    PatternSet patterns = new PatternSet(owned.stream().map(Owned::pattern).toList());
-    Map<Sign, Map<Fault, Double>> shown = new IdentityHashMap<>();
-    for (Owned other : owned) {
-      Map<Integer, Integer> matched = new HashMap<>();
-      for (String text : other.sign().seen()) {
-        patterns.candidates(
-            text,
-            false,
-            (pattern, place) -> {
-              if (pattern.foundIn(text)) {
-                matched.merge(place, 1, Integer::sum);
-              }
-            });
-      }
-      matched.forEach(
-          (place, times) -> {
-            Owned each = owned.get(place);
-            if (!each.fault().equals(other.fault())) {
-              double chance =
-                  other.sign().shows().value() * times / Math.max(1, other.sign().seen().size());
-              shown
-                  .computeIfAbsent(each.sign(), k -> new HashMap<>())
-                  .merge(other.fault(), chance, Math::max);
-            }
-          });
-    }
-    return shown;
-  }
-
   private static double chance(
       Base base,
-      Owned each,
+      Fault own,
       Map<Fault, Double> shownBy,
       Map<Stop, Double> totals,
       EndsIn endsIn,
@@ -119,20 +69,20 @@ final class SharedSigns {
     // What leads to the fault, and what it leads to, are no rivals: they are weighed with each
     // other.
     Set<String> kin = new HashSet<>();
-    consequences.of(each.fault()).keySet().forEach(f -> kin.add(f.id()));
+    consequences.of(own).keySet().forEach(f -> kin.add(f.id()));
     for (Fault rival : shownBy.keySet()) {
-      if (consequences.of(rival).containsKey(each.fault())) {
+      if (consequences.of(rival).containsKey(own)) {
         kin.add(rival.id());
       }
     }
     double sum = 0;
     double mass = 0;
-    for (Stop stop : base.stopsOf(each.fault())) {
-      double ends = endsIn.chance(each.fault(), stop);
+    for (Stop stop : base.stopsOf(own)) {
+      double ends = endsIn.chance(own, stop);
       if (ends < OWN_STOP) {
         continue;
       }
-      double listed = totals.getOrDefault(stop, 0.0) - weight(each.fault(), stop, endsIn);
+      double listed = totals.getOrDefault(stop, 0.0) - weight(own, stop, endsIn);
       double open = stop.unlisted().value();
       double others = listed * open / (1 - open);
       double shared = 0;

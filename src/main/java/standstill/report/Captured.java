@@ -18,8 +18,7 @@ import standstill.text.Pattern;
  * are made of, and only if the log names one: of two disks, a person has to choose.
  */
 final class Captured {
-  private static final Pattern SAFE =
-      Pattern.known("^[A-Za-z0-9/_][A-Za-z0-9@%_+=:,./-]{0,119}$");
+  private static final Pattern SAFE = Pattern.known("^[A-Za-z0-9/_][A-Za-z0-9@%_+=:,./-]{0,119}$");
 
   /** A unit's name; init prints its description at the same place. */
   private static final Pattern UNIT =

@@ -96,7 +96,7 @@ public final class Diagnoser {
               .anyMatch(
                   seen -> !seen.hits().isEmpty() && seen.sign().elsewhere().value() < DECISIVE);
       if (decisive) {
-        return new BootLog(log.lineCount(), log.rawLines(), log.boots(), family.id(), "");
+        return log.takenFor(family.id());
       }
     }
     return log;

@@ -68,6 +68,9 @@ public final class JsonReport {
         .filter(d -> !d.whyBoot().isEmpty())
         .ifPresent(d -> input.put("bootBecause", d.whyBoot()));
     input.put("family", report.log().family());
+    if (!report.log().limits().isEmpty()) {
+      report.log().limits().forEach(input.putArray("limits")::add);
+    }
     if (report.diagnosis().isEmpty()) {
       ObjectNode trace = root.putObject("trace");
       trace.putNull("stage");
@@ -114,6 +117,7 @@ public final class JsonReport {
     for (LogLine line : diagnosis.unexplained()) {
       unexplained.addObject().put("line", line.number()).put("text", line.text());
     }
+    diagnosis.machine().ifPresent(machine -> MachineJson.write(root.putObject("machine"), machine));
     ArrayNode codes = root.putArray("codes");
     LineCode.of(diagnosis, shown).forEach(code -> code(codes.addObject(), code));
     return root;
@@ -243,8 +247,7 @@ public final class JsonReport {
     strings(node.putArray("cautions"), fix.cautions());
     node.put("lasts", fix.scope().lasting() ? "lasting" : "one-boot");
     node.put("first", fix.scope().first().orElse(null));
-    strings(
-        node.putArray("when"), fix.scope().when().stream().map(Condition::words).toList());
+    strings(node.putArray("when"), fix.scope().when().stream().map(Condition::words).toList());
     node.put("versions", fix.scope().span().words());
   }
 

@@ -12,6 +12,7 @@ import standstill.base.Given;
 import standstill.log.Boot;
 import standstill.log.BootLog;
 import standstill.log.LogLine;
+import standstill.machine.Machine;
 import standstill.match.SeenTrail;
 import standstill.machine.Machine;
 import standstill.rank.Cause;
@@ -88,7 +89,9 @@ public record Report(String verdict, String reason, BootLog log, Optional<Diagno
           machine);
     }
 
-    /** What is known for the repairs of a cause: the system, and the values that its signs caught. */
+    /**
+     * What is known for the repairs of a cause: the system, and the values that its signs caught.
+     */
     public Given given(Cause cause) {
       return new Given(cases, Captured.of(cause));
     }

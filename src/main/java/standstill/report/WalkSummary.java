@@ -11,6 +11,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.function.UnaryOperator;
+import java.util.stream.Stream;
 import standstill.base.Base;
 import standstill.base.Check;
 import standstill.base.Fix;
@@ -113,17 +114,13 @@ public final class WalkSummary {
                   .toList(),
               List.of()));
     }
-    if (!course.before().isEmpty()) {
-      parts.add(
-          new Part(
-              "Tried before, without help",
-              course.before().stream().map(this::fixTitle).toList(),
-              List.of()));
-    }
     List<String> done = course.turns().stream().map(this::said).toList();
     parts.add(
         new Part(
             "What was asked and done", done.isEmpty() ? List.of("Nothing yet.") : done, List.of()));
+    add(parts, "Helped for one boot only", course.temporary(base).stream().map(this::fixTitle));
+    add(parts, "Tried, without help", course.tried().stream().map(this::fixTitle));
+    add(parts, "Open: the answer is not known", course.unknown().stream().map(this::question));
     if (!guidance.contradictions().isEmpty()) {
       parts.add(
           new Part(
@@ -152,13 +149,39 @@ public final class WalkSummary {
       causes.add(Percent.of(guidance.ranking().noStall()) + "  Nothing stalled");
     }
     parts.add(new Part("Likely causes now", causes, List.of()));
+    add(parts, "Left: neither tried nor ruled out", left().stream().map(WalkSummary::left));
     parts.add(new Part("Where it stands", List.of(standing()), List.of()));
     return parts;
   }
 
+  private static void add(List<Part> parts, String title, Stream<String> items) {
+    List<String> all = items.toList();
+    if (!all.isEmpty()) {
+      parts.add(new Part(title, all, List.of()));
+    }
+  }
+
+  private List<Step.Left> left() {
+    return course.cured(base).isEmpty() && guidance.step() instanceof Step.HandOver over
+        ? over.left()
+        : List.of();
+  }
+
+  /** What is left of a repair's chances and risk, as a sentence. */
+  public static String left(Step.Left left) {
+    return String.format(
+        Locale.ROOT,
+        "%s (%d min, %s; cures with %s; %s)",
+        left.fix().title(),
+        left.fix().minutes(),
+        left.fix().risk().title(),
+        Percent.of(left.chance()),
+        left.why());
+  }
+
   /** The state of the walk as a sentence. */
   private String standing() {
-    Optional<String> cured = course.cured();
+    Optional<String> cured = course.cured(base);
     if (cured.isPresent()) {
       return "Repaired: " + fixTitle(cured.get()) + ".";
     }
@@ -167,10 +190,17 @@ public final class WalkSummary {
       return "Next question: " + ask.check().title();
     }
     if (step instanceof Step.Repair repair) {
-      return "Next repair: " + repair.fix().title() + ".";
+      return (course.temporary(base).isEmpty()
+              ? "Next repair: "
+              : "You are in; next, to make it hold: ")
+          + repair.fix().title()
+          + ".";
     }
     if (step instanceof Step.HandOver over) {
       return over.reason();
+    }
+    if (step instanceof Step.Follow follow) {
+      return "Next: the short walk “" + follow.walk().title() + "”.";
     }
     return "Next: get the text that the boot prints.";
   }
@@ -183,7 +213,24 @@ public final class WalkSummary {
     return switch (turn.kind()) {
       case CHECK -> question(turn.id()) + " – " + answer(base, turn.id(), turn.reply());
       case FIX -> fixTitle(turn.id()) + " – " + reply(turn.reply());
+      case WALK -> walk(base, turn);
       case LOG -> "Getting a log – not possible";
+    };
+  }
+
+  /** A walk written by hand and where it ended. */
+  private static String walk(Base base, Course.Turn turn) {
+    return base.walk(turn.id()).map(w -> w.title()).orElse(turn.id())
+        + " – "
+        + end(base, turn.reply());
+  }
+
+  /** Where a walk written by hand ended, in words. */
+  public static String end(Base base, String reply) {
+    return switch (reply) {
+      case Course.NO_CAUSE -> "it came to no cause";
+      case Course.SKIP -> "skipped";
+      default -> "it came to: " + base.fault(reply).map(f -> f.title()).orElse(reply);
     };
   }
 
@@ -207,6 +254,7 @@ public final class WalkSummary {
     return switch (reply) {
       case Course.HELPED -> "it helped";
       case Course.NO_HELP -> "it did not help";
+      case Course.TRY -> "to be tried";
       default -> "skipped";
     };
   }
@@ -280,6 +328,10 @@ public final class WalkSummary {
     strings(root.putArray("symptoms"), course.sees());
     strings(root.putArray("triedBefore"), course.before());
     strings(root.putArray("lacks"), course.lacks());
+    strings(root.putArray("tried"), course.tried());
+    strings(root.putArray("temporary"), course.temporary(base));
+    strings(root.putArray("unknown"), course.unknown());
+    strings(root.putArray("left"), left().stream().map(l -> l.fix().id()).toList());
     ArrayNode turns = root.putArray("turns");
     for (Course.Turn turn : course.turns()) {
       turns
@@ -304,7 +356,7 @@ public final class WalkSummary {
     strings(
         root.putArray("contradictions"),
         guidance.contradictions().stream().map(Guidance.Contradiction::check).toList());
-    root.put("cured", course.cured().orElse(null));
+    root.put("cured", course.cured(base).orElse(null));
     root.put("standing", disguise.apply(standing()));
     try {
       return mapper.writeValueAsString(root) + "\n";

@@ -20,6 +20,8 @@ public final class ModelFit {
   static {
     GRID.put("temperature", new double[] {0.4, 0.5, 0.6, 0.7, 0.8, 0.9, 1, 1.15});
     GRID.put("stop-temperature", new double[] {0.4, 0.6, 0.8, 1, 1.2});
+    GRID.put("rivals-trust", new double[] {0, 0.25, 0.5, 0.75, 1});
+    GRID.put("unlisted-weight", new double[] {0.25, 0.5, 0.75, 1, 1.5});
     GRID.put("pull", new double[] {0, 0.15, 0.3, 0.5, 0.7, 1});
     GRID.put("passed-by", new double[] {0.1, 0.2, 0.35, 0.5, 0.7});
     GRID.put("end-lines", new double[] {15, 30, 60, 120, 300, 1000});

@@ -98,7 +98,11 @@ final class Person {
   }
 
   String answer(Check check) {
-    Random random = random(check.id());
+    return answer(check, fault, answers, random(check.id()));
+  }
+
+  /** What somebody at a machine with a fault answers, with slips. */
+  static String answer(Check check, Fault fault, AnswerModel answers, Random random) {
     double slip = random.nextDouble();
     if (slip < DONT_KNOW) {
       return Observations.UNKNOWN;

@@ -18,6 +18,7 @@ import standstill.base.Stage;
 import standstill.base.Stop;
 import standstill.rank.Cause;
 import standstill.rank.Corrections;
+import standstill.rank.Overlap;
 import standstill.rank.Ranker;
 import standstill.rank.Ranking;
 import standstill.rank.StopBelief;
@@ -46,6 +47,10 @@ public final class Scorer {
   private final Base base;
   private final Corrections corrections;
   private final List<Case> cases = new ArrayList<>();
+  private final Overlap overlap;
+
+  /** Rates of each fold, by what is held out; they don't depend on what is fitted. */
+  private final Map<String, Map<String, Rate>> ratesOfFold;
 
   /** Reads and matches all logs once. */
   public Scorer(Base base, List<LabelledLog> logs) {
@@ -56,6 +61,8 @@ public final class Scorer {
   public Scorer(Base base, List<Source> sources, Corrections corrections) {
     this.base = base;
     this.corrections = corrections;
+    this.overlap = new Overlap(base);
+    this.ratesOfFold = new HashMap<>();
     Diagnoser diagnoser = new Diagnoser(base);
     Ranker ranker = diagnoser.ranker();
     for (Source source : sources) {
@@ -72,20 +79,22 @@ public final class Scorer {
     }
   }
 
-  private Scorer(Base base, Corrections corrections, List<Case> cases) {
+  private Scorer(Base base, Corrections corrections, Scorer other) {
     this.base = base;
     this.corrections = corrections;
-    this.cases.addAll(cases);
+    this.overlap = other.overlap;
+    this.ratesOfFold = other.ratesOfFold;
+    this.cases.addAll(other.cases);
   }
 
   /** The same cases with other corrections. */
   public Scorer with(Corrections others) {
-    return new Scorer(base, others, cases);
+    return new Scorer(base, others, this);
   }
 
   /** The score with other numbers of the model, cross-validated. */
   public Score score(Map<String, Double> model) {
-    return new Scorer(base.withModel(model), corrections, cases).score();
+    return new Scorer(base.withModel(model), corrections, this).score();
   }
 
   /** Names of the sources, in their order. */
@@ -116,7 +125,7 @@ public final class Scorer {
 
   /** The score with the base's own rates: for logs on which nothing was fitted. */
   public Score asIs() {
-    Ranker ranker = new Ranker(base, corrections);
+    Ranker ranker = new Ranker(base, corrections, overlap);
     return new Score(cases.stream().map(c -> result(c, ranker)).toList());
   }
 
@@ -132,17 +141,21 @@ public final class Scorer {
                 new TreeSet<>(cases.stream().filter(inside).map(Case::group).toList()));
         for (int fold = 0; fold < FOLDS; fold++) {
           int number = fold;
-          judge(inside.and(c -> groups.indexOf(c.group()) % FOLDS == number), results);
+          judge(
+              source + " " + fold,
+              inside.and(c -> groups.indexOf(c.group()) % FOLDS == number),
+              results);
         }
       } else {
-        judge(inside, results);
+        judge(source, inside, results);
       }
     }
     return new Score(new ArrayList<>(results.values()));
   }
 
-  private void judge(Predicate<Case> held, Map<Case, Result> results) {
-    Ranker ranker = new Ranker(base.withRates(rates(held.negate())), corrections);
+  private void judge(String fold, Predicate<Case> held, Map<Case, Result> results) {
+    Map<String, Rate> rates = ratesOfFold.computeIfAbsent(fold, f -> rates(held.negate()));
+    Ranker ranker = new Ranker(base.withRates(rates), corrections, overlap);
     cases.stream().filter(held).forEach(c -> results.put(c, result(c, ranker)));
   }
 
@@ -217,7 +230,7 @@ public final class Scorer {
   }
 
   private Map<String, Rate> rates(Predicate<Case> used) {
-    return new BackgroundRates(base, new Ranker(base))
+    return new BackgroundRates(base, new Ranker(base, Corrections.ALL, overlap))
         .of(cases.stream().filter(used).toList());
   }
 

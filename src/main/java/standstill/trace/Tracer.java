@@ -109,15 +109,17 @@ public final class Tracer {
   }
 
   /**
-   * Whether a long text has kernel lines alone, each with its stamp and without the tag that the
+   * Whether a long text has kernel lines alone, each with its stamp and without the tag that a
    * journal gives them. A console shows words of the loader, the ramdisk and the services between
    * them, and nobody photographs so many lines: they were read out of the kernel's buffer by
    * somebody who could give a command.
    */
-  private static boolean readOut(List<LogLine> lines) {
-    return lines.size() >= FEWEST_READ_OUT
+  private boolean readOut(List<LogLine> lines) {
+    String tag = family.marks().kernelTag();
+    return !tag.isEmpty()
+        && lines.size() >= FEWEST_READ_OUT
         && lines.stream()
-            .allMatch(line -> line.seconds().isPresent() && !line.process().equals("kernel"));
+            .allMatch(line -> line.seconds().isPresent() && !line.process().equals(tag));
   }
 
   /** Where the last stage ended well. */

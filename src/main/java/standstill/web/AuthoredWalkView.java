@@ -3,11 +3,13 @@ package standstill.web;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Collectors;
 import standstill.base.Base;
 import standstill.base.Fault;
 import standstill.base.Fix;
 import standstill.base.Given;
 import standstill.base.Walk;
+import standstill.guide.Course;
 
 /**
  * A step or an end of a walk written by hand.
@@ -17,6 +19,7 @@ import standstill.base.Walk;
  * @param about what is to be said of it
  * @param fixes repairs at an end, in the order of the base
  * @param turns what was answered so far
+ * @param goOn address of the guided walk that knows where this one ended; empty before its end
  */
 public record AuthoredWalkView(
     String id,
@@ -32,7 +35,18 @@ public record AuthoredWalkView(
     List<WalkView.ReplyView> replies,
     List<ReportView.FixView> fixes,
     List<WalkView.TurnView> turns,
+    String goOn,
     List<String> sources) {
+
+  /** The guided walk that goes on from an end: a fault's id, or {@link Course#NO_CAUSE}. */
+  private static String goOn(Walk walk, String end) {
+    return "/walk?begun=yes"
+        + walk.symptoms().stream().limit(1).map(s -> "&sees=" + s).collect(Collectors.joining())
+        + "&walk."
+        + walk.id()
+        + "="
+        + end;
+  }
 
   static AuthoredWalkView of(Base base, Walk walk, Map<String, List<String>> given) {
     String self = "/walks/" + walk.id();
@@ -79,6 +93,7 @@ public record AuthoredWalkView(
         replies,
         List.of(),
         turns,
+        "",
         sources(walk));
   }
 
@@ -101,23 +116,25 @@ public record AuthoredWalkView(
     String about;
     List<ReportView.FixView> fixes = List.of();
     String kind;
+    String cause = Course.NO_CAUSE;
     switch (answer.leads()) {
       case FAULT -> {
         Fault fault = base.fault(answer.to()).orElseThrow(AuthoredWalkView::broken);
         kind = "fault";
+        cause = fault.id();
         heading = fault.title();
         about = fault.about();
         // Grave repairs come after harmless ones; within each the base's order stays.
         fixes =
             fault.fixes().stream()
-                .sorted(
-                    java.util.Comparator.comparing((Fix f) -> f.isGrave()))
+                .sorted(java.util.Comparator.comparing((Fix f) -> f.isGrave()))
                 .map(fix -> ReportView.fix(base, fix, Given.NOTHING))
                 .toList();
       }
       case FIX -> {
         Fix fix = base.fix(answer.to()).orElseThrow(AuthoredWalkView::broken);
         kind = "fix";
+        cause = base.faultOfFix(fix.id()).map(Fault::id).orElse(Course.NO_CAUSE);
         heading = fix.title();
         about = base.faultOfFix(answer.to()).map(Fault::about).orElse("");
         fixes = List.of(ReportView.fix(base, fix, Given.NOTHING));
@@ -142,6 +159,7 @@ public record AuthoredWalkView(
         List.of(),
         fixes,
         turns,
+        goOn(walk, cause),
         sources(walk));
   }
 

@@ -115,8 +115,7 @@ public record FaultView(
       if (on.afterGap() > 0) {
         conditions.add("after " + (int) on.afterGap() + " s of silence");
       }
-      on.joins()
-          .forEach(join -> conditions.add(join.kind().title() + " " + join.line().source()));
+      on.joins().forEach(join -> conditions.add(join.kind().title() + " " + join.line().source()));
       String seen = sign.seen().isEmpty() ? "" : sign.seen().get(0);
       if (!sign.span().words().isEmpty()) {
         conditions.add(sign.span().words());

@@ -12,8 +12,12 @@ import standstill.base.Fix;
 import standstill.base.Given;
 import standstill.decode.Decoder;
 import standstill.decode.Meaning;
+import standstill.guide.Look;
 import standstill.log.LogLine;
+import standstill.match.Seen;
 import standstill.rank.Cause;
+import standstill.rank.Factor;
+import standstill.rank.StopBelief;
 import standstill.report.Evidence;
 import standstill.report.LineCode;
 import standstill.report.Percent;
@@ -28,10 +32,15 @@ import standstill.trace.Loop;
  * @param headline the verdict as a sentence
  * @param reason why it is not a boot log, or empty
  * @param otherBoots numbers of the boots that the page leads to: the first, the last, those around
+ * @param stop what the boot ended in, with its lines
+ * @param otherStops what else it may have ended in, where that is open
+ * @param notListed how likely a cause is that the base does not list
+ * @param look the look that would settle most; its title is empty when none would
  * @param track the stages as a picture
  * @param causes the likeliest causes
  * @param codes the codes in the proof lines and near the stop, explained
  * @param lines the log, or its proof lines
+ * @param machine what the log says of the machine
  */
 public record ReportView(
     String address,
@@ -42,6 +51,11 @@ public record ReportView(
     int boots,
     int boot,
     List<Integer> otherBoots,
+    String whyBoot,
+    StopView stop,
+    List<StopView> otherStops,
+    String notListed,
+    LookView look,
     TrackView track,
     List<String> notes,
     List<CauseView> causes,
@@ -50,13 +64,31 @@ public record ReportView(
     List<CodeView> codes,
     List<LineView> lines,
     boolean proofOnly,
-    int leftOut) {
+    int leftOut,
+    MachineView machine) {
 
   private static final int MOST_CAUSES = 5;
   private static final double LEAST_SHOWN = 0.005;
+  private static final double WORTH_NAMING = 0.1;
+  private static final int MOST_OTHER_STOPS = 2;
+  private static final int MOST_STOP_LINES = 4;
   private static final int MOST_LINES = 4_000;
   private static final int BOOTS_AROUND = 8;
   private static final int MOST_NOTES = 8;
+
+  /** What a boot ended in. */
+  public record StopView(String title, String percent, String about, List<LineView> lines) {
+    static final StopView NONE = new StopView("", "", "", List.of());
+  }
+
+  /** A look, and what its answers would point to. */
+  public record LookView(
+      String id, String title, int minutes, List<String> how, List<AnswerView> answers) {
+    static final LookView NONE = new LookView("", "", 0, List.of(), List.of());
+  }
+
+  /** An answer and the cause that it would make the likeliest; an empty cause when none. */
+  public record AnswerView(String text, String cause) {}
 
   /** A cause on the page. */
   public record CauseView(
@@ -124,6 +156,11 @@ public record ReportView(
           0,
           0,
           List.of(),
+          "",
+          StopView.NONE,
+          List.of(),
+          "",
+          LookView.NONE,
           TrackView.none(),
           List.of(),
           List.of(),
@@ -132,7 +169,8 @@ public record ReportView(
           List.of(),
           List.of(),
           false,
-          0);
+          0,
+          MachineView.none());
     }
     Report.Diagnosis d = report.diagnosis().get();
     List<Cause> shown = shown(d);
@@ -171,8 +209,18 @@ public record ReportView(
         report.log().boots().size(),
         d.boot().number(),
         near(d.boot().number(), report.log().boots().size()),
+        d.whyBoot(),
+        d.ranking().stop().map(ReportView::stop).orElse(StopView.NONE),
+        d.ranking().stops().stream()
+            .skip(1)
+            .filter(stop -> stop.probability() >= WORTH_NAMING)
+            .limit(MOST_OTHER_STOPS)
+            .map(ReportView::stop)
+            .toList(),
+        Percent.of(d.ranking().notListed()),
+        d.look().map(ReportView::look).orElse(LookView.NONE),
         TrackView.of(d.trace()),
-        notes(d),
+        notes(report.log().limits(), d),
         causes,
         d.trails().stream()
             .map(
@@ -190,12 +238,13 @@ public record ReportView(
         codes(lineCodes),
         all,
         proofOnly,
-        proofOnly ? 0 : leftOut);
+        proofOnly ? 0 : leftOut,
+        MachineView.of(d.machine()));
   }
 
   /** The causes that the page shows. */
   static List<Cause> shown(Report.Diagnosis d) {
-    return d.ranking().causes().stream()
+    return d.ranking().listed().stream()
         .filter(Cause::hasProof)
         .filter(c -> c.probability() >= LEAST_SHOWN)
         .limit(MOST_CAUSES)
@@ -245,22 +294,52 @@ public record ReportView(
     return parts;
   }
 
-  private static String headline(String verdict, Report.Diagnosis d) {
-    return switch (verdict) {
-      case "no-stall" -> "No stall found in this text (" + Percent.of(d.ranking().noStall()) + ")";
-      case "unlisted" ->
-          "The cause is not in the base, or the text does not show it ("
-              + Percent.of(d.ranking().unlisted())
-              + ")";
-      default ->
-          d.trace().known()
-              ? "The boot stopped in the stage “" + d.trace().stage().word() + "”"
-              : "The boot stopped; the paste does not tell in which stage";
-    };
+  private static StopView stop(StopBelief belief) {
+    TreeMap<Integer, LineView> lines = new TreeMap<>();
+    for (Factor factor : belief.factors()) {
+      for (Seen seen : factor.signs()) {
+        seen.hits()
+            .forEach(h -> lines.put(h.line(), new LineView(h.line(), h.text(), List.of())));
+      }
+    }
+    return new StopView(
+        belief.stop().title(),
+        Percent.of(belief.probability()),
+        belief.stop().about(),
+        lines.descendingMap().values().stream()
+            .limit(MOST_STOP_LINES)
+            .sorted(java.util.Comparator.comparingInt(LineView::number))
+            .toList());
   }
 
-  private static List<String> notes(Report.Diagnosis d) {
-    List<String> notes = new ArrayList<>();
+  private static LookView look(Look look) {
+    return new LookView(
+        look.check().id(),
+        look.check().title(),
+        look.check().minutes(),
+        look.check().how(),
+        look.check().answers().stream()
+            .map(
+                a -> {
+                  Cause cause = look.points().get(a.id());
+                  return new AnswerView(a.text(), cause == null ? "" : cause.fault().title());
+                })
+            .toList());
+  }
+
+  /** What the boot ended in, in plain words; why stands below it. */
+  private static String headline(String verdict, Report.Diagnosis d) {
+    if (verdict.equals("no-stall")) {
+      return "Nothing stopped, as far as this text shows (" + Percent.of(d.ranking().noStall()) + ")";
+    }
+    return d.ranking()
+        .stop()
+        .map(s -> (s.probability() >= 0.5 ? "" : "Perhaps: ") + s.stop().title())
+        .orElse("The boot stopped");
+  }
+
+  private static List<String> notes(List<String> limits, Report.Diagnosis d) {
+    List<String> notes = new ArrayList<>(limits);
     for (Gap gap : d.trace().gaps()) {
       if (gap.seconds() >= 20) {
         notes.add(
@@ -347,7 +426,9 @@ public record ReportView(
         terms(base, fix));
   }
 
-  /** How long a fix holds, for which versions, and what comes before it; empty when nothing does. */
+  /**
+   * How long a fix holds, for which versions, and what comes before it; empty when nothing does.
+   */
   private static String terms(Base base, Fix fix) {
     List<String> terms = new ArrayList<>();
     if (!fix.scope().lasting()) {

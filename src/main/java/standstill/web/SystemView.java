@@ -83,8 +83,7 @@ public record SystemView(List<AskView> asks) {
                           new OptionView(
                               c.id(),
                               c.title(),
-                              said.contains(c.id())
-                                  || known.size() == 1 && known.contains(c.id())))
+                              said.contains(c.id()) || known.size() == 1 && known.contains(c.id())))
                   .toList()));
     }
     return new SystemView(asks);

@@ -41,8 +41,8 @@ public record TreeView(
    * A step, and the reply that leads to it.
    *
    * @param reply empty at the root
-   * @param kind {@code check}, {@code fix}, {@code log}, {@code over}, {@code cured} or {@code
-   *     more}
+   * @param kind {@code check}, {@code fix}, {@code log}, {@code written}, {@code over}, {@code
+   *     cured} or {@code more}
    */
   public record NodeView(
       String reply, String percent, String kind, String title, List<NodeView> next) {}
@@ -93,7 +93,10 @@ public record TreeView(
     }
     if (step instanceof Step.HandOver) {
       return new NodeView(
-          reply, percent, "over", "hand over to somebody more experienced", List.of());
+          reply, percent, "over", "choose among what is left, or hand over", List.of());
+    }
+    if (step instanceof Step.Follow follow) {
+      return new NodeView(reply, percent, "written", follow.walk().title(), next);
     }
     return new NodeView(reply, percent, "log", "Get the text that the boot prints", next);
   }

@@ -20,7 +20,8 @@ import standstill.guide.Course;
  * they were given.
  */
 final class WalkAddress {
-  private static final Set<String> SET_ASIDE = Set.of("boot", "begun", "depth", "as", SystemView.KEY);
+  private static final Set<String> SET_ASIDE =
+      Set.of("boot", "begun", "depth", "as", SystemView.KEY);
 
   private WalkAddress() {}
 
@@ -56,6 +57,8 @@ final class WalkAddress {
             turns.add(new Course.Turn(Course.Kind.CHECK, key.substring(6), one(values)));
           } else if (key.startsWith("fix.")) {
             turns.add(new Course.Turn(Course.Kind.FIX, key.substring(4), one(values)));
+          } else if (key.startsWith("walk.")) {
+            turns.add(new Course.Turn(Course.Kind.WALK, key.substring(5), one(values)));
           } else if (!SET_ASIDE.contains(key)) {
             throw broken();
           }

@@ -22,7 +22,7 @@ final class WalkPage {
     Course course = WalkAddress.read(ctx, edition.base());
     boolean begun = place.log() || ctx.queryParam("begun") != null;
     if (!begun && ctx.queryParam("stage") == null) {
-      pages.show(ctx, "sights", Map.of("v", SightsView.of()));
+      pages.show(ctx, "sights", Map.of("v", SightsView.of(edition.base())));
     } else if (!begun) {
       pages.show(
           ctx, "symptoms", Map.of("v", SymptomsView.of(edition.base(), edition.guide(), course)));

@@ -12,8 +12,10 @@ import standstill.disguise.Disguise;
 import standstill.guide.Course;
 import standstill.guide.Guidance;
 import standstill.guide.Guide;
+import standstill.guide.Limits;
 import standstill.rank.Ranking;
 import standstill.report.Report;
+import standstill.report.WhatIsKnown;
 import standstill.store.Edition;
 import standstill.store.Pastes;
 
@@ -78,7 +80,12 @@ record WalkPlace(
   }
 
   Guidance guidance(Guide guide, Course course) {
-    return guide.guide(start, course.observations(), course.limits(log()));
+    return guide.guide(start, course.observations(), limits(guide.base(), course));
+  }
+
+  /** What is not to be proposed, with what the log and the reader say of the system. */
+  Limits limits(Base base, Course course) {
+    return course.limits(log()).knowing(WhatIsKnown.of(base, report, said));
   }
 
   /** The address of a walk. */

@@ -25,7 +25,10 @@ import standstill.report.WalkSummary;
 /**
  * A step of a walk, ready for its template.
  *
- * @param kind {@code check}, {@code fix}, {@code log}, {@code over} or {@code cured}
+ * @param kind {@code check}, {@code fix}, {@code log}, {@code written}, {@code over} or {@code
+ *     cured}
+ * @param hold whether the boot came through for once, and what is left is to make it hold
+ * @param left what was neither tried nor ruled out, to choose from
  * @param number of the step, from 1
  * @param causes the live ranking
  * @param changed whether the last reply moved something, so that changes are shown
@@ -35,6 +38,8 @@ import standstill.report.WalkSummary;
  */
 public record WalkView(
     String kind,
+    boolean hold,
+    List<LeftView> left,
     int number,
     String address,
     TrackView track,
@@ -81,6 +86,17 @@ public record WalkView(
       String why,
       List<String> figures) {}
 
+  /** A repair that is left, its risk, why it is not proposed, and the address that tries it. */
+  public record LeftView(
+      String title,
+      String against,
+      int minutes,
+      String risk,
+      boolean grave,
+      String percent,
+      String why,
+      String href) {}
+
   /** A reply and where it leads. */
   public record ReplyView(String text, String href) {}
 
@@ -99,12 +115,16 @@ public record WalkView(
     Guidance guidance = place.guidance(guide, course);
     @Nullable Ranking before =
         course.turns().isEmpty() ? null : place.guidance(guide, course.back()).ranking();
-    Optional<String> cured = course.cured();
+    Optional<String> cured = course.cured(base);
     String kind = cured.isPresent() ? "cured" : kind(guidance.step());
     Course fresh =
         new Course(course.stage(), course.sees(), course.lacks(), course.before(), List.of());
     return new WalkView(
         kind,
+        cured.isEmpty() && !course.temporary(base).isEmpty(),
+        cured.isEmpty() && guidance.step() instanceof Step.HandOver over
+            ? over.left().stream().map(l -> left(place, course, l)).toList()
+            : List.of(),
         course.turns().size() + 1,
         place.address(),
         place
@@ -142,6 +162,18 @@ public record WalkView(
             .toList());
   }
 
+  private static LeftView left(WalkPlace place, Course course, Step.Left left) {
+    return new LeftView(
+        left.fix().title(),
+        left.fault().title(),
+        left.fix().minutes(),
+        left.fix().risk().title(),
+        left.fix().isGrave(),
+        Percent.of(left.chance()),
+        left.why(),
+        place.to(course.reply(new Course.Turn(Course.Kind.FIX, left.fix().id(), Course.TRY))));
+  }
+
   private static String kind(Step step) {
     if (step instanceof Step.Ask) {
       return "check";
@@ -149,18 +181,17 @@ public record WalkView(
     if (step instanceof Step.Repair) {
       return "fix";
     }
+    if (step instanceof Step.Follow) {
+      return "written";
+    }
     return step instanceof Step.GetLog ? "log" : "over";
   }
 
-  private static Optional<SystemView> system(
-      Base base, WalkPlace place, Course course, Step step) {
-    return course.cured().isEmpty() && step instanceof Step.Repair repair
+  private static Optional<SystemView> system(Base base, WalkPlace place, Course course, Step step) {
+    return course.cured(base).isEmpty() && step instanceof Step.Repair repair
         ? Optional.of(
                 SystemView.of(
-                    base,
-                    List.of(repair.fix()),
-                    place.said(),
-                    place.given(base, repair.fault())))
+                    base, List.of(repair.fix()), place.said(), place.given(base, repair.fault())))
             .filter(view -> !view.asks().isEmpty())
         : Optional.empty();
   }
@@ -228,7 +259,13 @@ public record WalkView(
           fix.prove(),
           fix.undo(),
           List.of(
-              reply(place, course, Course.Kind.FIX, fix.id(), Course.HELPED, "It helped"),
+              reply(
+                  place,
+                  course,
+                  Course.Kind.FIX,
+                  fix.id(),
+                  Course.HELPED,
+                  fix.scope().lasting() ? "It helped" : "It helped, for this boot"),
               reply(place, course, Course.Kind.FIX, fix.id(), Course.NO_HELP, "It did not help")),
           skip(place, course, Course.Kind.FIX, fix.id()),
           repair.why().words(),
@@ -241,6 +278,22 @@ public record WalkView(
               reply(place, course, Course.Kind.LOG, "log", Course.SKIP, "I can't get one: ask on")),
           log.why().words(),
           log.why().figures());
+    }
+    if (step instanceof Step.Follow follow) {
+      String id = follow.walk().id();
+      return plain(
+          follow.walk().title(),
+          List.of(
+              new ReplyView("Go through it", "/walks/" + id),
+              reply(
+                  place,
+                  course,
+                  Course.Kind.WALK,
+                  id,
+                  Course.NO_CAUSE,
+                  "I have been through it; it came to no cause")),
+          follow.why().words(),
+          follow.why().figures());
     }
     return plain(((Step.HandOver) step).reason(), List.of(), "", List.of());
   }
@@ -290,6 +343,11 @@ public record WalkView(
           new TurnView(
               base.fix(turn.id()).map(Fix::title).orElse(turn.id()),
               WalkSummary.reply(turn.reply()),
+              back);
+      case WALK ->
+          new TurnView(
+              base.walk(turn.id()).map(w -> w.title()).orElse(turn.id()),
+              WalkSummary.end(base, turn.reply()),
               back);
       case LOG -> new TurnView("Get the text that the boot prints", "not possible", back);
     };

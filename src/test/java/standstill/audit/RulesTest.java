@@ -112,8 +112,7 @@ class RulesTest {
   @Test
   void anEntryWhoseWordingEndedSaysSo() throws Exception {
     String old = "until: {program: lamp, version: '2.9'}, shows";
-    SmallBase silent =
-        new SmallBase().fault("one-thing", "often", "", WICK.replace("shows", old));
+    SmallBase silent = new SmallBase().fault("one-thing", "often", "", WICK.replace("shows", old));
     assertEquals(
         List.of(
             "kb/faults/kernel/one-thing.yaml:1:5: none of its wordings is printed any more, and its"
@@ -137,8 +136,7 @@ class RulesTest {
 
   @Test
   void aNameForAValueIsCaughtAndUsed() throws Exception {
-    SmallBase base =
-        new SmallBase().fault("one-thing", "often", "values: {lamp: LAMP}\n", WICK);
+    SmallBase base = new SmallBase().fault("one-thing", "often", "values: {lamp: LAMP}\n", WICK);
     assertEquals(
         List.of("kb/faults/kernel/one-thing.yaml:1:5: warning: value 'lamp' stands in no step"),
         base.problems(new CaughtValues()));

@@ -58,8 +58,7 @@ class PlanTest {
         fix(
             FixStep.of("open"),
             doing("twist", ROUND),
-            new FixStep.Group(
-                "", "", List.of(FixStep.of("lift"), FixStep.of("pull")), on(SQUARE)),
+            new FixStep.Group("", "", List.of(FixStep.of("lift"), FixStep.of("pull")), on(SQUARE)),
             FixStep.of("close"));
     assertEquals(
         List.of("1 open", "2 round: twist", "2 square: lift", "3 square: pull", "4 close"),
@@ -94,7 +93,7 @@ class PlanTest {
             List.of(doing("twist", ROUND), doing("lift", SQUARE, OIL), FixStep.of("see")),
             on(SQUARE));
     Plan plan = Plan.of(fix(block), Given.NOTHING);
-    assertEquals(List.of("1 square / oil: lift", "1 square: see"), shown(plan.rows()));
+    assertEquals(List.of("1 square / oil: lift", "2 square: see"), shown(plan.rows()));
     assertEquals(List.of(), plan.others());
   }
 

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Stream;
 import standstill.text.Pattern;
 import standstill.text.Position;
 
@@ -17,6 +18,9 @@ public final class TestBase {
   private final List<Check> checks = new ArrayList<>();
   private final Map<String, Double> model = new LinkedHashMap<>();
   private final List<Milestone> milestones = new ArrayList<>();
+  private final List<Walk> walks = new ArrayList<>();
+  private final List<Symptom> symptoms = new ArrayList<>();
+  private final List<Stop> stops = new ArrayList<>();
 
   /** A base without faults, whose model takes nothing off the textbook's arithmetic. */
   public TestBase() {
@@ -31,6 +35,11 @@ public final class TestBase {
     model.put("prior-boots", 40.0);
     model.put("dependence", 0.0);
     model.put("left-over", 1.0);
+    model.put("slips", 0.04);
+    model.put("stage-misnamed", 0.05);
+    model.put("stage-unlisted", 0.3);
+    model.put("symptom-shown", 0.5);
+    model.put("symptom-elsewhere", 0.1);
   }
 
   /** Sets a number of the model. */
@@ -48,6 +57,59 @@ public final class TestBase {
   /** Adds a fault. */
   public FaultBuilder fault(String id, double weight) {
     return new FaultBuilder(id, weight);
+  }
+
+  /** Adds a walk of one question that ends in a fault or is handed over, offered at a symptom. */
+  public TestBase walk(String id, String symptom, String fault) {
+    Position where = Position.ofFile("test");
+    symptoms.add(new Symptom(
+            symptom, symptom, List.of(Stage.FIRMWARE), "look", List.of(), REVIEWED, where));
+    walks.add(
+        new Walk(
+            id,
+            id,
+            id,
+            List.of(symptom),
+            List.of(),
+            List.of(),
+            List.of(
+                new Walk.Step(
+                    "look",
+                    "look?",
+                    List.of("look"),
+                    1,
+                    Risk.NONE,
+                    List.of(),
+                    List.of(
+                        new Walk.Answer("yes", "yes", Walk.Leads.FAULT, fault, where),
+                        new Walk.Answer("no", "no", Walk.Leads.HAND_OVER, "ask", where)),
+                    where)),
+            List.of(),
+            REVIEWED,
+            where));
+    return this;
+  }
+
+  /** Adds what a boot ends in, with the checks that help there. */
+  public TestBase stop(String id, String... looks) {
+    stops.add(
+        new Stop(
+            id,
+            id,
+            List.of("linux"),
+            Set.of(Stage.KERNEL),
+            new Fault.Frequency("test", 1),
+            id,
+            false,
+            chance(0.1),
+            List.of(),
+            List.of(),
+            List.of(looks),
+            List.of(),
+            REVIEWED,
+            List.of(),
+            Position.ofFile("test")));
+    return this;
   }
 
   /** Adds a check with answers that are equally likely otherwise. */
@@ -102,7 +164,20 @@ public final class TestBase {
       risks.put(risk, risk == Risk.NONE ? 0.0 : 10.0 * risk.ordinal());
     }
     Scale scale = new Scale(Map.of(), Map.of(), Map.of(), Map.of(), risks, 5, model);
-    return new Base(scale, List.of(family()), faults, checks, List.of(), List.of(), Map.of());
+    return new Base(
+        scale,
+        List.of(family()),
+        stops,
+        faults,
+        checks,
+        symptoms,
+        List.of(),
+        walks,
+        Map.of(),
+        List.of(),
+        Map.of(),
+        List.of(),
+        List.of());
   }
 
   /** Builds one fault. */
@@ -115,6 +190,7 @@ public final class TestBase {
     private String part;
     private final List<Sign> signs = new ArrayList<>();
     private List<String> leadsTo = List.of();
+    private final Map<String, Chance> endsIn = new LinkedHashMap<>();
     private final Map<String, Map<String, Chance>> toldApartBy = new LinkedHashMap<>();
     private final List<Fix> fixes = new ArrayList<>();
 
@@ -205,8 +281,30 @@ public final class TestBase {
 
     /** Forces the last fix to come after another one of this fault, by its number from 1. */
     public FaultBuilder after(int number) {
+      Fix.Scope scope = last().scope();
+      return scope(
+          scope.lasting(), Optional.of(id + "/fix/" + number), scope.when());
+    }
+
+    /** Lets the last fix hold for one boot only. */
+    public FaultBuilder forOneBoot() {
+      return scope(false, last().scope().first(), last().scope().when());
+    }
+
+    /** Sets what has to be so for the last fix to make sense. */
+    public FaultBuilder when(String... conditions) {
+      return scope(
+          last().scope().lasting(),
+          last().scope().first(),
+          Stream.of(conditions).map(Condition::of).toList());
+    }
+
+    private Fix last() {
+      return fixes.get(fixes.size() - 1);
+    }
+
+    private FaultBuilder scope(boolean lasting, Optional<String> first, List<Condition> when) {
       Fix last = fixes.remove(fixes.size() - 1);
-      Fix.Scope any = Fix.Scope.ANYWHERE;
       fixes.add(
           new Fix(
               last.id(),
@@ -219,12 +317,13 @@ public final class TestBase {
               last.prove(),
               last.undo(),
               last.cautions(),
-              new Fix.Scope(
-                  any.lasting(),
-                  Optional.of(id + "/fix/" + number),
-                  any.when(),
-                  any.span(),
-                  any.values())));
+              new Fix.Scope(lasting, first, when, Span.ALWAYS, Map.of())));
+      return this;
+    }
+
+    /** Names a stop in which boots with this fault end. */
+    public FaultBuilder endsIn(String stop, double chance) {
+      endsIn.put(stop, chance(chance));
       return this;
     }
 
@@ -244,7 +343,7 @@ public final class TestBase {
               List.of(),
               signs,
               leadsTo,
-              Map.of(),
+              endsIn,
               toldApartBy,
               fixes,
               "",

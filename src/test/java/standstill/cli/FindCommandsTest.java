@@ -65,6 +65,18 @@ class FindCommandsTest {
   }
 
   @Test
+  void anEntryIsShownWithTheStepsForOneSystem() {
+    String entry = "stale-menu-entry-after-update";
+    String all = CommandRun.with("", "show", entry).out();
+    assertTrue(all.contains("update-grub") && all.contains("grub2-mkconfig"), all);
+    String own = CommandRun.with("", "show", entry, "--for", "debian,grub").out();
+    assertTrue(own.contains("update-grub") && !own.contains("grub2-mkconfig"), own);
+    CommandRun unknown = CommandRun.with("", "show", entry, "--for", "toaster");
+    assertEquals(ExitCode.USAGE, unknown.code());
+    assertTrue(unknown.err().contains("systemd-boot"), unknown.err());
+  }
+
+  @Test
   void theIndexIsKeptWhereItIsAskedTo() throws Exception {
     search("disk");
     try (var files = Files.list(folder.resolve("index"))) {

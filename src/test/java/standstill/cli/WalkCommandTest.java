@@ -22,16 +22,33 @@ class WalkCommandTest {
 
   @Test
   void leadsFromALogToTheRepair() {
-    CommandRun run = CommandRun.with("\n1\n", "walk", LOG);
+    CommandRun run = CommandRun.with("\n1\n1\n", "walk", LOG);
     assertEquals(0, run.code());
     assertTrue(run.out().contains("It worked if: "));
     assertTrue(run.out().contains("Put the right identifier on the command line"));
-    assertTrue(run.out().contains("Repaired: Put the right identifier"));
+    assertTrue(run.out().contains("You are in; now make it hold"), run.out());
+    assertTrue(run.out().contains("Repaired: "), run.out());
+  }
+
+  @Test
+  void whatHelpedForOneBootIsNoRepair() {
+    CommandRun run = CommandRun.with("\n1\nq\n", "walk", LOG);
+    assertFalse(run.out().contains("Repaired: "), run.out());
+    assertTrue(run.out().contains("Helped for one boot only"), run.out());
+    assertTrue(run.out().contains("You are in; next, to make it hold: "), run.out());
+  }
+
+  @Test
+  void aScreenThatStaysDarkLeadsThroughTheWalkWrittenForIt() {
+    CommandRun run = CommandRun.with("1\n\n\n3\nq\n", "walk");
+    assertTrue(run.out().contains("Do fans or lamps of the machine come on?"), run.out());
+    assertTrue(run.out().contains("That points to: "), run.out());
+    assertTrue(run.out().contains("it came to: "), run.out());
   }
 
   @Test
   void staysWithinEightyColumnsAndHasNoColours() {
-    CommandRun run = CommandRun.with("5\n1\n\n1\nw\n1\nw\n2\nl\n6\ns\n", "walk");
+    CommandRun run = CommandRun.with("6\n1\n\n1\nw\n1\nw\n2\nl\n6\ns\n", "walk");
     run.out()
         .lines()
         .filter(l -> !l.startsWith("> "))
@@ -92,14 +109,14 @@ class WalkCommandTest {
 
   @Test
   void somethingLackedIsNotAskedForAgain() {
-    CommandRun run = CommandRun.with("8\n\n\nl\n1\nq\n", "walk");
+    CommandRun run = CommandRun.with("9\n\n\nl\n1\nq\n", "walk");
     assertEquals(0, run.code(), run.err());
   }
 
   @Test
   void wrongInputIsAskedForAgain() {
-    CommandRun run = CommandRun.with("99\nx\n5\n77\n\n\nq\n", "walk");
-    assertTrue(run.out().contains("A number from 1 to 8."));
+    CommandRun run = CommandRun.with("99\nx\n6\n77\n\n\nq\n", "walk");
+    assertTrue(run.out().contains("A number from 1 to 9."));
     assertTrue(run.out().contains("Numbers from 1 to"));
   }
 }

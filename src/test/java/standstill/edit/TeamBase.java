@@ -20,8 +20,9 @@ public final class TeamBase {
   /** An entry of it. */
   public static final EntryName ENTRY = new EntryName("faults/root/root-id-on-no-disk.yaml");
 
-  private static final List<String> FILES = List.of("scale.yaml", "symptoms.yaml", "rates.yaml");
-  private static final List<String> FOLDERS = List.of("families", "checks");
+  private static final List<String> FILES =
+      List.of("scale.yaml", "symptoms.yaml", "rates.yaml", "circumstances.yaml");
+  private static final List<String> FOLDERS = List.of("families", "checks", "steps");
 
   private static final List<String> FAULTS =
       List.of(

@@ -43,7 +43,6 @@ class ForcedOrderTest {
   @Test
   void theRepairIsNotProposedToWhoSkipsWhatComesFirst() {
     assertInstanceOf(
-        Step.HandOver.class,
-        next(Observations.NONE, new Limits(Set.of(), Set.of(RESCUE), true)));
+        Step.HandOver.class, next(Observations.NONE, new Limits(Set.of(), Set.of(RESCUE), true)));
   }
 }

@@ -34,11 +34,15 @@ class ArchitectureTest {
           Map.entry("guide", Set.of("rank", "match", "base")),
           Map.entry("decode", Set.of("text")),
           Map.entry(
-              "report", Set.of("decode", "guide", "rank", "match", "machine", "trace", "log", "base", "text")),
+              "report",
+              Set.of(
+                  "decode", "guide", "rank", "match", "machine", "trace", "log", "base", "text")),
           Map.entry("search", Set.of("match", "base", "text")),
           Map.entry(
               "score",
-              Set.of("report", "guide", "rank", "match", "machine", "trace", "log", "base", "text", "search")),
+              Set.of(
+                  "report", "guide", "rank", "match", "machine", "trace", "log", "base", "text",
+                  "search")),
           Map.entry(
               "audit",
               Set.of(

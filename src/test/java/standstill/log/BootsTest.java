@@ -134,4 +134,22 @@ class BootsTest {
     new java.util.Random(7).nextBytes(bytes);
     assertFalse(TestForms.reader().read(bytes).isBootLog());
   }
+
+  @Test
+  void theLastBootsOfVeryManyAreKeptAndTheReportSaysSo() {
+    StringBuilder text = new StringBuilder();
+    for (int i = 0; i < 700; i++) {
+      text.append("[    0.000000] Linux version 6.1.").append(i).append("\n[    9.000000] usb\n");
+    }
+    BootLog log = TestForms.reader().read(text.toString());
+    assertEquals(500, log.boots().size());
+    assertEquals(1, log.boots().get(0).number());
+    assertEquals(401, log.boots().get(0).lines().get(0).number());
+    assertEquals(
+        List.of(
+            "The text holds 700 starts of the machine; the last 500 were kept and are counted from 1."),
+        log.limits());
+    String few = text.substring(0, text.indexOf("6.1.3"));
+    assertEquals(List.of(), TestForms.reader().read(few).limits());
+  }
 }

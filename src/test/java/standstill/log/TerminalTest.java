@@ -215,4 +215,22 @@ class TerminalTest {
     assertTrue(text.length() < 101_000);
     assertTrue(text.endsWith(" more characters]"));
   }
+
+  @Test
+  void moreCursorCodesThanAnyScreenNeedsOnlyPartTheText() {
+    String text =
+        "[    1.000000] usb 1-1: x\n"
+            + "\u001b[999Ga\r\u001b[999Gb\r".repeat(2_500)
+            + "\n\u001b[5;9Hlast\n";
+    BootLog log = TestForms.reader().read(text);
+    List<LogLine> lines = Read.lines(log);
+    assertEquals(
+        List.of(
+            "From line 2 on, codes that move the cursor were not followed: the text holds far more of"
+                + " them than a screen shows."),
+        log.limits());
+    assertEquals(5_002, lines.size());
+    assertEquals("last", lines.get(5_001).text());
+    assertTrue(lines.stream().mapToInt(l -> l.text().length()).sum() < 200_000 + 9 * text.length());
+  }
 }

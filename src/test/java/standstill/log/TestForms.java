@@ -5,6 +5,7 @@ import standstill.base.Example;
 import standstill.base.Facts;
 import standstill.base.Family;
 import standstill.base.LineForm;
+import standstill.base.Marks;
 import standstill.base.Milestone;
 import standstill.base.Stage;
 import standstill.text.Pattern;
@@ -26,10 +27,23 @@ final class TestForms {
           List.of(),
           lineForms(),
           milestones(),
-          Facts.NONE);
+          Facts.NONE,
+          marks());
 
   static LogReader reader() {
     return new LogReader(List.of(LINUX));
+  }
+
+  private static Marks marks() {
+    return new Marks(
+        List.of(example("\\[ {0,7}\\d{1,7}\\.\\d{6}\\]", "[    1.234567] usb")),
+        List.of(
+            example(
+                " *\\[(?: {0,9}\\*[* ]{1,10}| {1,10}\\*)\\] *(?:\\([^)]{0,19}\\) *)?(?P<job>[^(].*?)(?: *\\([^()]*\\)?)?$",
+                "[ ***  ] A start job is running for /dev/sda3 (5s / 1min 30s)")),
+        List.of(example("(?:-{1,2} Boot |-- Reboot -|- Reboot )[^\\n]{0,70}-$", "-- Reboot --")),
+        List.of(example("-- (?:Logs begin|Journal begins) at ", "-- Logs begin at Mon --")),
+        "kernel");
   }
 
   private static List<Example> recognise() {
@@ -329,6 +343,6 @@ final class TestForms {
   }
 
   private static LineForm form(String id, String prefix, String... seen) {
-    return new LineForm(id, Pattern.known(prefix), List.of(seen));
+    return new LineForm(id, Pattern.known(prefix), id.equals("kmsg-device"), List.of(seen));
   }
 }

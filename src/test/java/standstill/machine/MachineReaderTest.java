@@ -23,7 +23,9 @@ class MachineReaderTest {
 
   @Test
   void oneLineMayNameSeveralPartitions() {
-    Machine machine = Machines.of(Machines.START, "[    3.0]  sda: sda1 sda2 < sda5 >\n[    4.0]  nvme0n1: p1 p2\n");
+    Machine machine =
+        Machines.of(
+            Machines.START, "[    3.0]  sda: sda1 sda2 < sda5 >\n[    4.0]  nvme0n1: p1 p2\n");
     assertEquals(
         List.of("sda1", "sda2", "sda5", "nvme0n1p1", "nvme0n1p2"),
         machine.things(ThingSort.PARTITION).stream().map(Thing::name).toList());
@@ -69,7 +71,8 @@ class MachineReaderTest {
   @Test
   void aPathInAUnitsNameIsReadAsThePath() {
     assertEquals(
-        "/dev/disk/by-uuid/4C1A-B07E", UnitName.unescaped("dev-disk-by\\x2duuid-4C1A\\x2dB07E.device"));
+        "/dev/disk/by-uuid/4C1A-B07E",
+        UnitName.unescaped("dev-disk-by\\x2duuid-4C1A\\x2dB07E.device"));
     assertEquals("/boot/efi", UnitName.unescaped("boot-efi.mount"));
     assertEquals("dbus.service", UnitName.unescaped("dbus.service"));
   }

@@ -37,8 +37,10 @@ final class Machines {
       Loading, please wait...
       """;
 
-  static final String SATA = "[    1.733114] pci 0000:00:1f.2: [8086:2922] type 00 class 0x010601\n";
-  static final String NVME = "[    1.733114] pci 0000:01:00.0: [1b36:0010] type 00 class 0x010802\n";
+  static final String SATA =
+      "[    1.733114] pci 0000:00:1f.2: [8086:2922] type 00 class 0x010601\n";
+  static final String NVME =
+      "[    1.733114] pci 0000:01:00.0: [1b36:0010] type 00 class 0x010802\n";
   static final String AHCI =
       """
       [   11.000000] ahci 0000:00:1f.2: AHCI 0001.0000 32 slots 2 ports 1.5 Gbps 0x3 impl SATA mode

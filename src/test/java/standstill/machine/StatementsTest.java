@@ -19,6 +19,7 @@ import static standstill.machine.Said.Verdict.ABSENT;
 import static standstill.machine.Said.Verdict.NOT_COVERED;
 import static standstill.machine.Said.Verdict.SEEN;
 
+import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
@@ -48,6 +49,35 @@ class StatementsTest {
     Said said = Machines.of("(initramfs) \n").says(statement);
     assertFalse(said.holds(), statement.word());
     assertEquals(statement, Statement.of(statement.word()).orElseThrow());
+  }
+
+  @Test
+  void everyStatementIsListedInTheReference() throws java.io.IOException {
+    String text = java.nio.file.Files.readString(Path.of("docs/reference/base-format.md"));
+    for (Statement statement : Statement.values()) {
+      String row = "| `" + statement.word() + "` | " + statement.title() + " |";
+      assertTrue(text.contains(row), row);
+      statement.groups().forEach(g -> assertTrue(text.contains("`" + g + "`"), g));
+    }
+  }
+
+  @Test
+  void controllersAreToldApartByTheirClass() {
+    String scsi = "[    1.302823] pci 0000:00:03.0: [1000:0012] type 00 class 0x010000\n";
+    String raid = "[    1.302823] pci 0000:00:03.0: [1000:005d] type 00 class 0x010400\n";
+    String virtio = "[    1.302823] pci 0000:00:03.0: [1af4:1001] type 00 class 0x010000\n";
+    Statement sata = Statement.SATA_CONTROLLER_WITHOUT_DRIVER;
+    assertEquals(SEEN, verdict(sata, START, SATA, RAMDISK, GAVE_UP));
+    assertEquals(ABSENT, verdict(sata, START, scsi, RAMDISK, GAVE_UP));
+    assertEquals(NOT_COVERED, verdict(sata, START, SATA, RAMDISK));
+    assertEquals(
+        SEEN, verdict(Statement.SCSI_CONTROLLER_WITHOUT_DRIVER, START, scsi, RAMDISK, GAVE_UP));
+    assertEquals(
+        ABSENT, verdict(Statement.SCSI_CONTROLLER_WITHOUT_DRIVER, START, virtio, RAMDISK, GAVE_UP));
+    assertEquals(
+        SEEN, verdict(Statement.RAID_CONTROLLER_WITHOUT_DRIVER, START, raid, RAMDISK, GAVE_UP));
+    assertEquals(
+        ABSENT, verdict(Statement.RAID_CONTROLLER_WITHOUT_DRIVER, START, scsi, RAMDISK, GAVE_UP));
   }
 
   @Test
@@ -151,9 +181,10 @@ class StatementsTest {
   void graphicsDeviceWithoutDriver() {
     Statement asked = Statement.GRAPHICS_DEVICE_WITHOUT_DRIVER;
     String device = "[    1.690950] pci 0000:00:02.0: [8086:0046] type 00 class 0x030000\n";
-    String driver =
-        "[   15.0] [drm] Initialized i915 1.6.0 20201103 for 0000:00:02.0 on minor 0\n";
-    assertEquals("graphics device", values(asked, START, device, RAMDISK, AHCI, SDA, UP).get(0).get("class"));
+    String driver = "[   15.0] [drm] Initialized i915 1.6.0 20201103 for 0000:00:02.0 on minor 0\n";
+    assertEquals(
+        "graphics device",
+        values(asked, START, device, RAMDISK, AHCI, SDA, UP).get(0).get("class"));
     assertEquals(ABSENT, verdict(asked, START, device, RAMDISK, AHCI, SDA, driver, UP));
     // Few ramdisks have the driver, so its absence before the installed system says nothing.
     assertEquals(NOT_COVERED, verdict(asked, START, device, RAMDISK, GAVE_UP));
@@ -208,8 +239,7 @@ class StatementsTest {
         values(asked, START, SATA, RAMDISK, AHCI, LINK_DOWN, GAVE_UP));
     assertEquals(ABSENT, verdict(asked, START, SATA, RAMDISK, AHCI, SDA, GAVE_UP));
     // Where a controller has no driver the disk may hang on that one.
-    assertEquals(
-        NOT_COVERED, verdict(asked, START, SATA, NVME, RAMDISK, AHCI, LINK_DOWN, GAVE_UP));
+    assertEquals(NOT_COVERED, verdict(asked, START, SATA, NVME, RAMDISK, AHCI, LINK_DOWN, GAVE_UP));
     assertEquals(NOT_COVERED, verdict(asked, LINK_DOWN, GAVE_UP));
   }
 
@@ -236,10 +266,13 @@ class StatementsTest {
     String start = START.replace("UUID=8f2a6c1e-52d4-4b7a-9d3e-6a1b0c4e7f21", "/dev/sdb3");
     String alert = "ALERT!  /dev/sdb3 does not exist.  Dropping to a shell!\n(initramfs) \n";
     assertEquals(
-        "sdb3", values(asked, start, SATA, RAMDISK, AHCI, SDA, SDA_PARTS, alert).get(0).get("device"));
+        "sdb3",
+        values(asked, start, SATA, RAMDISK, AHCI, SDA, SDA_PARTS, alert).get(0).get("device"));
     assertEquals(ABSENT, verdict(asked, start, SATA, RAMDISK, alert));
-    String volume = START.replace("UUID=8f2a6c1e-52d4-4b7a-9d3e-6a1b0c4e7f21", "/dev/mapper/vg0-root");
-    String gone = "ALERT!  /dev/mapper/vg0-root does not exist.  Dropping to a shell!\n(initramfs) \n";
+    String volume =
+        START.replace("UUID=8f2a6c1e-52d4-4b7a-9d3e-6a1b0c4e7f21", "/dev/mapper/vg0-root");
+    String gone =
+        "ALERT!  /dev/mapper/vg0-root does not exist.  Dropping to a shell!\n(initramfs) \n";
     assertEquals(ABSENT, verdict(asked, volume, SATA, RAMDISK, AHCI, SDA, SDA_PARTS, gone));
   }
 
@@ -263,11 +296,16 @@ class StatementsTest {
     assertEquals(
         List.of(Map.of("disk", "sdb")),
         values(asked, START, USB_DISK, RAMDISK, USB_DISK_UP, gone, GAVE_UP));
-    assertFalse(
-        Machines.of(START, USB_DISK, RAMDISK, USB_DISK_UP, GAVE_UP).says(asked).holds());
+    assertFalse(Machines.of(START, USB_DISK, RAMDISK, USB_DISK_UP, GAVE_UP).says(asked).holds());
     assertFalse(Machines.of(START, USB_DISK, gone, USB_DISK_UP).says(asked).holds());
     assertTrue(
-        Machines.of(START, SATA, RAMDISK, AHCI, SDA, "[  50.0] sd 0:0:0:0: [sda] tag#0 rejecting I/O to offline device\n")
+        Machines.of(
+                START,
+                SATA,
+                RAMDISK,
+                AHCI,
+                SDA,
+                "[  50.0] sd 0:0:0:0: [sda] tag#0 rejecting I/O to offline device\n")
             .says(asked)
             .holds());
   }
@@ -324,7 +362,8 @@ class StatementsTest {
             .says(asked)
             .holds());
     assertTrue(
-        Machines.of("mdadm: /dev/md0 assembled from 1 drive - not enough to start the array.\n(initramfs) \n")
+        Machines.of(
+                "mdadm: /dev/md0 assembled from 1 drive - not enough to start the array.\n(initramfs) \n")
             .says(asked)
             .holds());
   }
@@ -358,7 +397,9 @@ class StatementsTest {
     Statement asked = Statement.FILE_SYSTEM_MODULE_MISSING;
     assertEquals(
         List.of(Map.of("type", "vfat")),
-        values(asked, "mount[340]: mount: /efi: unknown filesystem type 'vfat'.\nFailed to mount /efi.\n"));
+        values(
+            asked,
+            "mount[340]: mount: /efi: unknown filesystem type 'vfat'.\nFailed to mount /efi.\n"));
     // These are no file systems: no module would help.
     assertFalse(
         Machines.of("mount: /mnt: unknown filesystem type 'LVM2_member'.\nFailed to mount /mnt.\n")
@@ -380,6 +421,8 @@ class StatementsTest {
     assertEquals(ABSENT, verdict(asked, START, mounted, begun, job, UP));
     String shell = "[  OK  ] Reached target emergency.target - Emergency Mode.\n";
     assertEquals(ABSENT, verdict(asked, START, mounted, begun, shell));
+    // The paste may end before the next line came.
+    assertEquals(ABSENT, verdict(asked, START, mounted, begun));
     assertEquals(NOT_COVERED, verdict(asked, START, mounted));
   }
 

@@ -68,8 +68,7 @@ class WaitingTest {
             [FAILED] Failed to start lantern-sc...an all the shelves of the workshop.
             """);
     assertEquals(List.of("lantern-scan.service"), units(machine));
-    assertEquals(
-        ThingState.FAILED, machine.things(ThingSort.UNIT).get(0).state());
+    assertEquals(ThingState.FAILED, machine.things(ThingSort.UNIT).get(0).state());
     assertEquals(41, machine.waiting().longest());
   }
 

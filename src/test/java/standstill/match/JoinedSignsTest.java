@@ -26,8 +26,7 @@ class JoinedSignsTest {
     SignForm form =
         new SignForm.OnLine(
             Pattern.known(line), 0, 1, 0, List.of(new Join(kind, Pattern.known(other))));
-    Base base =
-        new TestBase().fault("wick", 1).sign(form, 0.9, 0.01, "wick", "").add().build();
+    Base base = new TestBase().fault("wick", 1).sign(form, 0.9, 0.01, "wick", "").add().build();
     Matches found =
         new SignMatcher(base, base.families().get(0))
             .match(boot, new Tracer(base.families().get(0)).trace(boot));
@@ -90,7 +89,11 @@ class JoinedSignsTest {
   void describesItsDemandsInWords() {
     SignForm form =
         new SignForm.OnLine(
-            Pattern.known(LIT), 0, 1, 0, List.of(new Join(Join.Kind.THEN_NOT, Pattern.known("out"))));
+            Pattern.known(LIT),
+            0,
+            1,
+            0,
+            List.of(new Join(Join.Kind.THEN_NOT, Pattern.known("out"))));
     assertEquals("/" + LIT + "/ and after it no /out/", form.describe());
   }
 }

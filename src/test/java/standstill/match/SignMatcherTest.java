@@ -102,8 +102,7 @@ class SignMatcherTest {
   @Test
   void aTrailMayDependOnAMilestone() throws Exception {
     String mounted = "VFS: Mounted root (ext4 filesystem) readonly on device 8:2.";
-    assertEquals(
-        List.of(2), harmless("{reached: root-mounted}", "lamp a flickers", mounted));
+    assertEquals(List.of(2), harmless("{reached: root-mounted}", "lamp a flickers", mounted));
     assertEquals(List.of(), harmless("{reached: root-mounted}", "lamp a flickers"));
   }
 }

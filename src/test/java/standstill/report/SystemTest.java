@@ -30,7 +30,8 @@ class SystemTest {
 
   private static Map<String, Set<String>> shown(String log) {
     Diagnoser diagnoser = new Diagnoser(base);
-    List<Boot> boots = diagnoser.read(log.getBytes(java.nio.charset.StandardCharsets.UTF_8)).boots();
+    List<Boot> boots =
+        diagnoser.read(log.getBytes(java.nio.charset.StandardCharsets.UTF_8)).boots();
     return new Surroundings(base).of(boots.get(boots.size() - 1));
   }
 
@@ -58,8 +59,7 @@ class SystemTest {
     List<Hit> hits = values.stream().map(v -> new Hit(0, 1, "gone", v)).toList();
     var fault = small.faults().get(0);
     Seen seen = new Seen(fault, fault.signs().get(0), hits, hits.size());
-    return new Cause(
-        fault, 0.9, List.of(new Factor(Factor.Kind.SEEN, 9, "gone", List.of(seen))));
+    return new Cause(fault, 0.9, List.of(new Factor(Factor.Kind.SEEN, 9, "gone", List.of(seen))));
   }
 
   @Test
@@ -75,8 +75,21 @@ class SystemTest {
   void aValueThatAShellWouldReadOtherwiseIsNotTaken() {
     for (String evil :
         List.of(
-            "a; rm -rf /", "$(reboot)", "`x`", "a|b", "-rf", "a b", "../etc", "a'b", "a\"b", "*",
-            "a\\x", "a>b", "é", "a\nb", "")) {
+            "a; rm -rf /",
+            "$(reboot)",
+            "`x`",
+            "a|b",
+            "-rf",
+            "a b",
+            "../etc",
+            "a'b",
+            "a\"b",
+            "*",
+            "a\\x",
+            "a>b",
+            "é",
+            "a\nb",
+            "")) {
       assertTrue(Captured.of(cause(List.of(Map.of("disk", evil)))).isEmpty(), evil);
     }
     for (String good :
@@ -89,8 +102,7 @@ class SystemTest {
   void aUnitIsItsNameAndNotItsDescription() {
     assertEquals(
         Map.of("unit", "foo.service"),
-        Captured.of(
-            cause(List.of(Map.of("unit", "Foo Daemon"), Map.of("unit", "foo.service")))));
+        Captured.of(cause(List.of(Map.of("unit", "Foo Daemon"), Map.of("unit", "foo.service")))));
     assertEquals(Map.of(), Captured.of(cause(List.of(Map.of("unit", "Foo")))));
   }
 }

@@ -122,6 +122,19 @@ class FindPagesTest {
   }
 
   @Test
+  void stepsForOtherSystemsAreSetApartWhenTheReaderSaysTheirs() throws Exception {
+    String all = page("/fault/stale-menu-entry-after-update");
+    assertTrue(all.contains("update-grub") && all.contains("grub2-mkconfig"));
+    assertTrue(all.contains("What is your system like?"));
+    assertFalse(all.contains("Steps for other systems"));
+    String own = page("/fault/stale-menu-entry-after-update?for=debian&for=grub&for=");
+    String shown = own.replaceAll("(?s)<details class=\"others\">.*?</details>", "");
+    assertTrue(shown.contains("update-grub") && !shown.contains("grub2-mkconfig"), shown);
+    assertTrue(own.contains("Steps for other systems") && own.contains("grub2-mkconfig"));
+    assertEquals(400, get("/fault/stale-menu-entry-after-update?for=toaster").statusCode());
+  }
+
+  @Test
   void aFormerIdLeadsToThePresentOne() throws Exception {
     Optional<Fault> renamed =
         base.faults().stream().filter(f -> !f.aliases().isEmpty()).findFirst();

@@ -18,9 +18,7 @@ class ReportViewCodesTest {
         [    2.100000] Kernel panic - not syncing: VFS: Unable to mount root fs on unknown-block(8,1)
         """;
     Diagnoser diagnoser = new Diagnoser(BaseFolder.builtIn().base());
-    ReportView view =
-        ReportView.of(
-            diagnoser.base(), diagnoser.diagnose(log), "address", false);
+    ReportView view = ReportView.of(diagnoser.base(), diagnoser.diagnose(log), "address", false);
     for (ReportView.LineView line : view.lines()) {
       StringBuilder joined = new StringBuilder();
       for (ReportView.PartView part : line.parts()) {

@@ -319,4 +319,47 @@ class WalkPagesTest {
       }
     }
   }
+
+  @Test
+  void aDarkScreenBeginsWithTheWalkWrittenForItAndItsEndLeadsBack() throws Exception {
+    String dark =
+        replies(page("/walk")).stream().filter(l -> l.contains("sees=")).findFirst().orElseThrow();
+    assertTrue(replies(page(dark)).contains("/walks/no-picture-after-power-on"), dark);
+    String end = page("/walks/no-picture-after-power-on?sign-of-life=on-and-off");
+    Matcher back = Pattern.compile("class=\"go\" href=\"([^\"]+)\"").matcher(end);
+    assertTrue(back.find());
+    String on = page(back.group(1).replace("&amp;", "&"));
+    assertFalse(replies(on).contains("/walks/no-picture-after-power-on"));
+    assertTrue(on.contains("it came to: "));
+  }
+
+  @Test
+  void aRepairForOneBootThatHelpedAsksForTheLastingOne() throws Exception {
+    String first =
+        replies(page(log + "/walk")).stream()
+            .filter(l -> l.endsWith("=helped"))
+            .findFirst()
+            .orElseThrow();
+    String next = page(first);
+    assertTrue(next.contains("You are in; now make it hold."), next);
+    assertFalse(next.contains(">Done<"));
+  }
+
+  @Test
+  void whatIsLeftIsOfferedToChooseFromBeforeHandingOver() throws Exception {
+    String address = log + "/walk";
+    for (int i = 0; i < 40; i++) {
+      String page = page(address);
+      if (page.contains("Try one of these?")) {
+        String choice = replies(page).get(0);
+        assertTrue(choice.endsWith("=try"), choice);
+        assertTrue(page(choice).contains("Did it help?"));
+        return;
+      }
+      Matcher skip = Pattern.compile("<a href=\"([^\"]+)\">Skip this step").matcher(page);
+      assertTrue(skip.find(), page);
+      address = skip.group(1).replace("&amp;", "&");
+    }
+    throw new AssertionError("the walk came to no end");
+  }
 }

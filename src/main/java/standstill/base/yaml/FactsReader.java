@@ -129,14 +129,16 @@ final class FactsReader {
     int open = text.indexOf('{');
     while (open >= 0) {
       int close = text.indexOf('}', open);
-      inPattern(at, key, close < 0 ? text.substring(open + 1) : text.substring(open + 1, close), groups);
+      inPattern(
+          at, key, close < 0 ? text.substring(open + 1) : text.substring(open + 1, close), groups);
       open = close < 0 ? -1 : text.indexOf('{', close);
     }
   }
 
   private static void inPattern(Fields at, String key, String group, List<String> groups) {
     if (!groups.contains(group)) {
-      at.error(key, "'" + group + "' is no group of the line's pattern", Words.advice(group, groups));
+      at.error(
+          key, "'" + group + "' is no group of the line's pattern", Words.advice(group, groups));
     }
   }
 }

@@ -209,7 +209,12 @@ final class FaultReader {
       if (!groups.contains(group)) {
         sign.error(
             "says",
-            "'{" + group + "}' is no " + (form instanceof SignForm.OfFact ? "value of the statement" : "group of the pattern"),
+            "'{"
+                + group
+                + "}' is no "
+                + (form instanceof SignForm.OfFact
+                    ? "value of the statement"
+                    : "group of the pattern"),
             Words.advice(group, groups));
       }
       at = end < 0 ? -1 : says.indexOf('{', end);
@@ -261,8 +266,7 @@ final class FaultReader {
               fix.texts("cautions"),
               new Fix.Scope(
                   !fix.text("lasts").equals("one-boot"),
-                  Optional.ofNullable(before.get(fix.text("id")))
-                      .map(own -> Fix.id(faultId, own)),
+                  Optional.ofNullable(before.get(fix.text("id"))).map(own -> Fix.id(faultId, own)),
                   EntryReader.conditions(fix),
                   EntryReader.span(fix),
                   values));
@@ -280,8 +284,7 @@ final class FaultReader {
       Fields fix = fixes.get(i);
       String first = fix.has("first") ? fix.text("first") : forced && i > 0 ? ids.get(i - 1) : "";
       if (fix.has("first") && !ids.contains(first)) {
-        fix.error(
-            "first", "'" + first + "' is no fix of this fault", Words.advice(first, ids));
+        fix.error("first", "'" + first + "' is no fix of this fault", Words.advice(first, ids));
       } else if (!first.isEmpty()) {
         before.put(ids.get(i), first);
       }
@@ -304,8 +307,7 @@ final class FaultReader {
     if (StepReader.gravest(read.steps()).compareTo(read.risk()) > 0) {
       fix.error(
           "risk",
-          "a step puts more at risk than the fix says: "
-              + StepReader.gravest(read.steps()).word(),
+          "a step puts more at risk than the fix says: " + StepReader.gravest(read.steps()).word(),
           "name the gravest risk of its steps");
     }
     String all =

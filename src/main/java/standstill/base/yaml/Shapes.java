@@ -7,7 +7,6 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collection;
 import java.util.List;
-import java.util.Map;
 import standstill.base.Label;
 import standstill.base.Risk;
 import standstill.base.Scale;
@@ -58,15 +57,6 @@ final class Shapes {
   private static final List<String> STATES =
       Arrays.stream(ThingState.values()).map(ThingState::word).toList();
 
-  private static final Map<SignForm.Join.Kind, String> JOINS =
-      Map.of(
-          SignForm.Join.Kind.THEN_NOT,
-          "Only where no line below matches this, with the same values of shared groups.",
-          SignForm.Join.Kind.AFTER,
-          "Only where a line above matches this, with the same values of shared groups.",
-          SignForm.Join.Kind.BEFORE,
-          "Only where a line below matches this, with the same values of shared groups.");
-
   private static final Shape.Key SOURCES =
       must(
           "sources",
@@ -110,6 +100,9 @@ final class Shapes {
   private static final Shape.Key UNLIKE =
       must("unlike", SOME_TEXTS, "Near misses that the pattern must not match.");
 
+  /** Word of {@code holds} in a line form. */
+  static final String RECORD = "record";
+
   private static final Shape.Key ID =
       must("id", Scalars.id(), "Lower-case words joined by hyphens; never changes.");
 
@@ -119,8 +112,8 @@ final class Shapes {
       may(
           "when",
           CONDITIONS,
-          "What has to be so for it to make sense: words of circumstances.yaml or facts, each as"
-              + " word or 'not word'.");
+          "What has to be so for it to make sense: words of circumstances.yaml, facts, or an answer"
+              + " as check/answer, each alone or as 'not word'.");
 
   private static final Value RELEASE =
       Shape.of(
@@ -269,7 +262,7 @@ final class Shapes {
             Scalars.number(1, 86_400),
             "Only when that many seconds of silence stand before it."));
     for (SignForm.Join.Kind kind : SignForm.Join.Kind.values()) {
-      keys.add(may(kind.word(), Scalars.pattern(), JOINS.get(kind)));
+      keys.add(may(kind.word(), Scalars.pattern(), means(kind)));
     }
     keys.addAll(weights());
     keys.add(
@@ -279,6 +272,15 @@ final class Shapes {
             "A sentence built from the captured values, such as: disk {name} is gone"));
     keys.addAll(List.of(SEEN, UNLIKE, SINCE, UNTIL, PRINTED_BY));
     return new Shape("a sign", keys, List.of());
+  }
+
+  private static String means(SignForm.Join.Kind kind) {
+    String same = ", with the same values of shared groups.";
+    return switch (kind) {
+      case THEN_NOT -> "Only where no line below matches this" + same;
+      case AFTER -> "Only where a line above matches this" + same;
+      case BEFORE -> "Only where a line below matches this" + same;
+    };
   }
 
   private Shape statement() {
@@ -467,8 +469,7 @@ final class Shapes {
         must("family", SOME_IDS, "Families of logs that print them."),
         must(
             "signs",
-            ListOf.some(
-                Shape.of("a sign", SIGN_ID, LINE, SEEN, UNLIKE, SINCE, UNTIL, PRINTED_BY)),
+            ListOf.some(Shape.of("a sign", SIGN_ID, LINE, SEEN, UNLIKE, SINCE, UNTIL, PRINTED_BY)),
             "The lines."),
         may(
             "harmless-only-when",
@@ -565,8 +566,21 @@ final class Shapes {
                     "a line form",
                     ID,
                     must("prefix", Scalars.pattern(), "What stands before the message."),
+                    may(
+                        "holds",
+                        Scalars.word(List.of(RECORD)),
+                        "What follows: a record of a log device, with microseconds, \\xNN for bytes,"
+                            + " and further lines of KEY=value."),
                     SEEN)),
             "How lines begin: time stamp, host, process."),
+        may("stamps", examples, "The kernel's time stamp, where its lines may cut into others."),
+        may(
+            "waiting",
+            examples,
+            "Lines that come again and again while something is waited for, named by the group job."),
+        may("separators", examples, "Lines that a journal prints between boots."),
+        may("headings", examples, "Lines that a journal prints above its first one."),
+        may("kernel-tag", Scalars.text(), "The tag that a journal gives to the kernel's lines."),
         must(
             "milestones",
             ListOf.some(

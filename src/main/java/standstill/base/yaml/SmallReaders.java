@@ -12,6 +12,7 @@ import standstill.base.Example;
 import standstill.base.Facts;
 import standstill.base.Family;
 import standstill.base.LineForm;
+import standstill.base.Marks;
 import standstill.base.Milestone;
 import standstill.base.Rate;
 import standstill.base.Risk;
@@ -198,7 +199,14 @@ final class SmallReaders {
     List<LineForm> forms = new ArrayList<>();
     for (Fields form : fields.maps("line-forms")) {
       form.pattern("prefix")
-          .ifPresent(p -> forms.add(new LineForm(form.text("id"), p, form.texts("seen"))));
+          .ifPresent(
+              p ->
+                  forms.add(
+                      new LineForm(
+                          form.text("id"),
+                          p,
+                          form.text("holds").equals(Shapes.RECORD),
+                          form.texts("seen"))));
     }
     List<Milestone> milestones = new ArrayList<>();
     for (Fields milestone : fields.maps("milestones")) {
@@ -216,6 +224,7 @@ final class SmallReaders {
                           milestone.texts("seen"))));
     }
     Facts facts = FactsReader.read(fields);
+    Marks marks = marks(fields);
     return sink.hasErrors()
         ? Optional.empty()
         : Optional.of(
@@ -231,7 +240,27 @@ final class SmallReaders {
                 ramdisk,
                 forms,
                 milestones,
-                facts));
+                facts,
+                marks));
+  }
+
+  private static Marks marks(Fields fields) {
+    for (Fields each : fields.maps("waiting")) {
+      each.pattern("line")
+          .filter(line -> !line.groups().contains(Marks.JOB))
+          .ifPresent(
+              line ->
+                  each.error(
+                      "line",
+                      "no group '" + Marks.JOB + "'",
+                      "put what is waited for into (?P<" + Marks.JOB + ">...)"));
+    }
+    return new Marks(
+        examples(fields, "stamps"),
+        examples(fields, "waiting"),
+        examples(fields, "separators"),
+        examples(fields, "headings"),
+        fields.text("kernel-tag"));
   }
 
   private static List<Example> examples(Fields fields, String key) {

@@ -109,8 +109,7 @@ final class StepReader {
       }
     }
     List<FixStep> steps = block.steps().stream().map(s -> filled(s, values)).toList();
-    Optional<Risk> risk =
-        terms.risk().or(() -> Optional.of(block.risk()).filter(Risk::isGrave));
+    Optional<Risk> risk = terms.risk().or(() -> Optional.of(block.risk()).filter(Risk::isGrave));
     return new FixStep.Group(
         Placeholders.filled(block.title(), values),
         id,
@@ -160,8 +159,7 @@ final class StepReader {
           group.steps().stream().map(s -> filled(s, values)).toList(),
           terms);
     }
-    return new FixStep.Doing(
-        Placeholders.filled(((FixStep.Doing) step).text(), values), terms);
+    return new FixStep.Doing(Placeholders.filled(((FixStep.Doing) step).text(), values), terms);
   }
 
   private static Set<String> placeholders(FixStep step) {

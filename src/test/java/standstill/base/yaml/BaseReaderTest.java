@@ -511,4 +511,15 @@ class BaseReaderTest {
     assertEquals(2, Words.distance("flaw", "lawn"));
     assertEquals(0, Words.distance("same", "same"));
   }
+
+  @Test
+  void aWaitingLineMustSayForWhat() {
+    String waiting = "waiting: [{line: 'waits (?P<what>.*)', seen: ['waits x']}]\n";
+    String toy = FAMILY.replace("id: linux", "id: toy");
+    List<String> wrong = firstLines(load("families/toy.yaml", toy + waiting));
+    assertEquals(1, wrong.size(), wrong.toString());
+    assertTrue(wrong.get(0).endsWith(": no group 'job'"), wrong.get(0));
+    String right = waiting.replace("what", "job");
+    assertEquals(List.of(), firstLines(load("families/toy.yaml", toy + right)));
+  }
 }

@@ -18,6 +18,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeSet;
 import java.util.function.Consumer;
 import java.util.stream.Stream;
@@ -28,6 +29,7 @@ import org.junit.jupiter.params.provider.MethodSource;
 import org.snakeyaml.engine.v2.api.Load;
 import org.snakeyaml.engine.v2.api.LoadSettings;
 import org.snakeyaml.engine.v2.schema.CoreSchema;
+import standstill.base.Circumstance;
 import standstill.base.Scale;
 import standstill.rank.Ranker;
 
@@ -45,6 +47,7 @@ class EntrySchemasTest {
   private static final Scale SCALE =
       SmallReaders.scale(new Sink(text(Path.of("kb/scale.yaml"))), Ranker.MODEL_NUMBERS)
           .orElseThrow();
+  private static final StepReader STEPS = steps();
   private static final Map<String, JsonSchema> SCHEMAS = new HashMap<>();
 
   @BeforeAll
@@ -59,6 +62,22 @@ class EntrySchemasTest {
 
   private static List<EntrySchemas.Kind> kinds() {
     return EntrySchemas.kinds(SCALE, Ranker.MODEL_NUMBERS);
+  }
+
+  /** A reader of steps that knows the words and blocks of the shipped base. */
+  private static StepReader steps() {
+    List<Circumstance> circumstances =
+        SmallReaders.circumstances(new Sink(text(Path.of("kb/circumstances.yaml"))));
+    try (Stream<Path> list = Files.list(Path.of("kb/steps"))) {
+      return new StepReader(
+          circumstances,
+          new StepBlocks(
+              list.map(EntrySchemasTest::text).toList(),
+              circumstances,
+              (file, read) -> read.apply(new Sink(file))));
+    } catch (IOException e) {
+      throw new java.io.UncheckedIOException(e);
+    }
   }
 
   private static BaseText text(Path file) {
@@ -100,7 +119,7 @@ class EntrySchemasTest {
 
   /** What the whole reader finds. */
   private static boolean readerRefuses(EntrySchemas.Kind kind, BaseText file) {
-    EntryReader entries = new EntryReader(SCALE);
+    EntryReader entries = new EntryReader(SCALE, STEPS);
     Sink sink = new Sink(file);
     switch (kind.name()) {
       case "fault" -> new FaultReader(entries).read(file, sink);
@@ -111,8 +130,7 @@ class EntrySchemasTest {
       case "family" -> SmallReaders.family(file, sink);
       case "scale" -> SmallReaders.scale(sink, Ranker.MODEL_NUMBERS);
       case "rates" -> SmallReaders.rates(sink);
-      case "steps" ->
-          StepBlocks.read(new StepReader(List.of(), StepReader.Blocks.NONE), file, sink, java.util.Set.of());
+      case "steps" -> StepBlocks.read(STEPS, file, sink, Set.of());
       case "circumstances" -> SmallReaders.circumstances(sink);
       case "retired" -> SmallReaders.retired(sink);
       case "synonyms" -> SmallReaders.synonyms(sink);
@@ -167,6 +185,10 @@ class EntrySchemasTest {
       }
     } else if (declared instanceof Choice choice) {
       places(node.has(choice.key()) ? choice.with() : choice.without(), node, put, visitor);
+    } else if (declared instanceof TextOr either) {
+      if (node instanceof ObjectNode) {
+        places(either.map(), node, n -> {}, visitor);
+      }
     } else if (declared instanceof Value.Keyed keyed && node instanceof ObjectNode map) {
       List<String> names = new ArrayList<>();
       map.fieldNames().forEachRemaining(names::add);
@@ -210,8 +232,14 @@ class EntrySchemasTest {
               }
             }
           }
+          boolean mayBeText = declared instanceof TextOr;
+          if (mayBeText && node instanceof ObjectNode) {
+            return; // Its map is visited next.
+          }
           JsonNode other =
-              node.isTextual() || node.isNumber() ? make.arrayNode() : make.textNode("x");
+              mayBeText || node.isTextual() || node.isNumber()
+                  ? make.arrayNode()
+                  : make.textNode("x");
           put.accept(other);
           if (work.equals(whole)) {
             return; // The root itself has no place to put something else.

@@ -115,8 +115,7 @@ class StepsReaderTest {
         messages(loadSteps("[{for: [round]}]")));
     assertEquals(
         List.of("a step has 'do' and 'steps'"), messages(loadSteps("[{do: x, steps: [y]}]")));
-    assertEquals(
-        List.of("values without a block"), messages(loadSteps("[{do: x, with: {a: b}}]")));
+    assertEquals(List.of("values without a block"), messages(loadSteps("[{do: x, with: {a: b}}]")));
   }
 
   @Test
@@ -199,10 +198,10 @@ class StepsReaderTest {
              cautions: []%s}
         prevent:""";
     String two = BaseReaderTest.FAULT.replace("prevent:", more.formatted(""));
-    assertEquals(
-        Optional.of("lamp-broken/fix/change-the-lamp"), second(two + "order: forced\n"));
+    assertEquals(Optional.of("lamp-broken/fix/change-the-lamp"), second(two + "order: forced\n"));
     assertEquals(Optional.empty(), second(two));
-    String first = BaseReaderTest.FAULT.replace("prevent:", more.formatted(", first: change-the-lamp"));
+    String first =
+        BaseReaderTest.FAULT.replace("prevent:", more.formatted(", first: change-the-lamp"));
     assertEquals(Optional.of("lamp-broken/fix/change-the-lamp"), second(first));
     assertEquals(
         List.of("'change-lamp' is no fix of this fault"),
