@@ -86,7 +86,7 @@ def _(b):
     b.disk(b.root(edit), bus='ide')
 
 
-@ld('grub-kernel-empty', 'kernel-image-wrong-architecture', end=['Press any key to continue'], also=['boot-partition-full', 'interrupted-upgrade'])
+@ld('grub-kernel-empty', 'kernel-file-cut-short', end=['Press any key to continue'], also=['kernel-image-wrong-architecture', 'boot-partition-full', 'interrupted-upgrade'])
 def _(b):
     """UEFI, the kernel file is empty (0 bytes), as a power cut during an update leaves it"""
     b.uefi()

@@ -16,27 +16,27 @@ def blank(b, size=64):
     return f
 
 
-@fw('uefi-no-disk-at-all', 'no-bootable-entry-found')
+@fw('uefi-no-disk-at-all', 'no-loader-on-any-disk', general=['no-bootable-entry-found', *G])
 def _(b):
     """UEFI firmware (the build without a shell) on a machine without any disk"""
     b.uefi('OVMF_CODE_4M.secboot.fd', 'OVMF_VARS_4M.fd', smm=True)
 
 
-@fw('uefi-empty-disk', 'no-bootable-entry-found', also=['fallback-path-missing', 'esp-unreadable-by-firmware', 'disk-label-not-for-firmware-mode', 'stick-written-for-other-firmware-mode'])
+@fw('uefi-empty-disk', 'no-loader-on-any-disk', also=['fallback-path-missing', 'esp-unreadable-by-firmware', 'disk-label-not-for-firmware-mode', 'stick-written-for-other-firmware-mode'], general=['no-bootable-entry-found', *G])
 def _(b):
     """UEFI firmware with an empty AHCI disk"""
     b.uefi()
     b.disk(blank(b), bus='ahci')
 
 
-@fw('bios-empty-disk', 'no-bootable-entry-found', also=['disk-label-not-for-firmware-mode', 'stick-written-for-other-firmware-mode'])
+@fw('bios-empty-disk', 'no-loader-on-any-disk', also=['disk-label-not-for-firmware-mode', 'stick-written-for-other-firmware-mode'], general=['no-bootable-entry-found', *G])
 def _(b):
     """Legacy firmware with an empty disk"""
     b.machine = 'pc'
     b.disk(blank(b), bus='ide')
 
 
-@fw('uefi-fallback-missing', 'fallback-path-missing', also=['no-bootable-entry-found', 'boot-entry-lost-from-nvram', 'esp-unreadable-by-firmware', 'stick-written-for-other-firmware-mode', 'disk-label-not-for-firmware-mode'])
+@fw('uefi-fallback-missing', 'fallback-path-missing', also=['no-loader-on-any-disk', 'no-bootable-entry-found', 'boot-entry-lost-from-nvram', 'esp-unreadable-by-firmware', 'stick-written-for-other-firmware-mode', 'disk-label-not-for-firmware-mode'])
 def _(b):
     """UEFI, NVRAM without entries, loader only at \\EFI\\debian and no \\EFI\\BOOT\\BOOTX64.EFI on a USB stick"""
     b.uefi('OVMF_CODE_4M.secboot.fd', smm=True)
@@ -47,7 +47,7 @@ def _(b):
     b.disk(b.esp(edit), bus='usb')
 
 
-@fw('uefi-esp-not-fat', 'esp-unreadable-by-firmware', also=['fallback-path-missing', 'no-bootable-entry-found', 'disk-label-not-for-firmware-mode', 'stick-written-for-other-firmware-mode'])
+@fw('uefi-esp-not-fat', 'esp-unreadable-by-firmware', also=['fallback-path-missing', 'no-loader-on-any-disk', 'no-bootable-entry-found', 'disk-label-not-for-firmware-mode', 'stick-written-for-other-firmware-mode'])
 def _(b):
     """UEFI, the ESP was formatted with ext4, NVMe disk"""
     b.uefi()

@@ -139,7 +139,7 @@ def _(b):
     b.disk(bus='ide', file=f"driver=blkdebug,config={c},image.driver=raw,image.file.driver=file,image.file.filename={b.copy('base12.img')}")
 
 
-@ld('legacy-mbr-no-active-partition', 'legacy-loader-chain-broken', end=['Missing operating system'], quiet=15)
+@ld('legacy-mbr-no-active-partition', 'legacy-firmware-wants-active-partition', also=['legacy-loader-chain-broken'], end=['Missing operating system'], quiet=15)
 def _(b):
     """Legacy firmware, MBR code of syslinux on a disk without a bootable partition"""
     f = b.dir / 'mbr.img'
