@@ -61,6 +61,10 @@ public final class Guide {
   public static final double LOG_MINUTES = 10;
 
   private static final double LEAST_CHANCE = 0.004;
+
+  /** Below this nothing can be told of what stopped. */
+  private static final double LEAST_STOPPED = 1e-6;
+
   private static final double CONTRADICTION = 0.05;
 
   private final Base base;
@@ -130,7 +134,27 @@ public final class Guide {
   /** Where a walk stands after what was said. */
   public Guidance guide(Ranking start, Observations said, Limits limits) {
     Ranking now = beliefs.update(start, said);
-    return new Guidance(now, step(now, said, limits), contradictions(start, said));
+    boolean begun = !said.equals(Observations.NONE) || !limits.chosen().isEmpty();
+    return new Guidance(
+        now, step(begun ? stopped(now) : now, said, limits), contradictions(start, said));
+  }
+
+  /**
+   * The ranking given that something stopped: who does a step knows that, whatever the log looks
+   * like.
+   */
+  private static Ranking stopped(Ranking now) {
+    double stopped = 1 - now.noStall();
+    if (stopped <= LEAST_STOPPED) {
+      return now;
+    }
+    return new Ranking(
+        now.causes().stream()
+            .map(c -> new Cause(c.fault(), c.probability() / stopped, c.factors()))
+            .toList(),
+        now.unlisted() / stopped,
+        0,
+        now.stops());
   }
 
   /** How likely an answer to a check is, as things stand. */

@@ -41,11 +41,13 @@ final class Left {
 
   /** The end of a walk, with what is left. */
   Step.HandOver handOver(Ranking now, Observations said, Limits limits) {
+    List<Step.Left> left = left(now, said, limits);
     if (now.noStall() > 0.5) {
       return new Step.HandOver(
-          "Nothing shows that this boot stopped, so there is nothing to repair.", List.of());
+          "Nothing shows that this boot stopped, so there is nothing to repair."
+              + (left.isEmpty() ? "" : " If it did stop, this comes nearest: choose, or hand over."),
+          left);
     }
-    List<Step.Left> left = left(now, said, limits);
     List<String> words = new ArrayList<>();
     if (!said.helped().isEmpty()) {
       words.add("You are in, for this boot only, and nothing that is listed here made it hold.");

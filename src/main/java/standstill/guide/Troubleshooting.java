@@ -34,7 +34,7 @@ final class Troubleshooting {
   private final double[][][] answer;
   private final double[] questionCost;
   private final double giveUp;
-  private final double @Nullable [][][] fits;
+  private final double[] @Nullable [][] fits;
   private final int faults;
 
   /**
@@ -79,7 +79,7 @@ final class Troubleshooting {
       double[][][] answer,
       double[] questionCost,
       double giveUp,
-      double @Nullable [][][] fits) {
+      double[] @Nullable [][] fits) {
     this.cured = cured.clone();
     this.cost = cost.clone();
     this.answer = answer.clone();

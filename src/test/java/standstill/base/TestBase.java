@@ -154,7 +154,8 @@ public final class TestBase {
         List.of(),
         List.of(),
         milestones,
-        Facts.NONE);
+        Facts.NONE,
+        Marks.NONE);
   }
 
   /** The base. */

@@ -8,7 +8,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 import java.util.List;
 import org.junit.jupiter.api.Test;
-import standstill.share.Disguise;
+import standstill.disguise.Disguise;
 
 /** Any lines can be disguised, one for one and without growing out of measure. */
 class DisguiseFuzzTest {

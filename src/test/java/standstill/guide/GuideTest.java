@@ -12,6 +12,7 @@ import standstill.base.Base;
 import standstill.base.Circumstance;
 import standstill.base.Risk;
 import standstill.base.TestBase;
+import standstill.rank.Cause;
 import standstill.rank.Observations;
 import standstill.rank.Ranking;
 import standstill.rank.StopBelief;
@@ -132,6 +133,28 @@ class GuideTest {
     assertFalse(left(next(base, Observations.NONE)).contains("board/fix/1"));
     assertTrue(
         left(next(base, Observations.NONE.answer("lamp", "on"))).contains("board/fix/1"));
+  }
+
+  @Test
+  void whoKnowsBetterThanALogThatLooksHealthyIsNotTurnedAway() {
+    Guide guide = new Guide(forOnce());
+    Ranking plain = guide.withoutLog("linux");
+    Ranking healthy =
+        new Ranking(
+            plain.causes().stream()
+                .map(
+                    c ->
+                        new Cause(
+                            c.fault(), c.probability() * 0.01, c.factors()))
+                .toList(),
+            plain.unlisted() * 0.01,
+            0.99,
+            List.of());
+    Step first = guide.guide(healthy, Observations.NONE, Limits.none(true)).step();
+    assertTrue(left(first).contains("clock/fix/1"), first.toString());
+    assertTrue(((Step.HandOver) first).reason().startsWith("Nothing shows that this boot stopped"));
+    Observations said = Observations.NONE.didNotHelp("clock/fix/1");
+    assertEquals("words/fix/1", fix(guide.guide(healthy, said, Limits.none(true)).step()));
   }
 
   private static Base forOnce() {

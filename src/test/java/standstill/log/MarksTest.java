@@ -17,13 +17,18 @@ class MarksTest {
       new Family(
           "toy",
           "Toy kernel",
+          List.of(),
+          "",
           List.of(line("^Toy kernel ")),
+          List.of(),
+          List.of(),
           List.of(line("^Toy kernel ")),
           List.of(),
           List.of(
               new LineForm("ticks", Pattern.known("@(?P<seconds>\\d+\\.\\d)@ "), false, List.of()),
               new LineForm("drum", Pattern.known("!(?P<seconds>\\d+)! "), true, List.of())),
           List.of(),
+          standstill.base.Facts.NONE,
           new Marks(
               List.of(line("@\\d+\\.\\d@ ")),
               List.of(line("[.o]{3} (?P<job>[a-z ]+) \\d+$")),

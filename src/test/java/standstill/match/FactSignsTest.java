@@ -54,7 +54,8 @@ class FactSignsTest {
                       "",
                       List.of())),
               List.of(),
-              List.of()));
+              List.of()),
+          standstill.base.Marks.NONE);
 
   private static Matches matches(Statement statement, String... messages) {
     Base base =

@@ -155,7 +155,9 @@ class WalkPagesTest {
       String page = page(open.removeFirst());
       visited++;
       List<String> next = replies(page);
-      boolean end = page.contains("class=\"step cured\"") || page.contains("class=\"step over\"");
+      boolean end =
+          page.contains("class=\"step cured\"")
+              || page.contains("class=\"step over\"") && !page.contains("Try one of these?");
       assertEquals(end, next.isEmpty());
       for (String href : next) {
         assertFalse(href.contains("vmlinuz"), "no text of the log stands in an address");
@@ -352,7 +354,7 @@ class WalkPagesTest {
       String page = page(address);
       if (page.contains("Try one of these?")) {
         String choice = replies(page).get(0);
-        assertTrue(choice.endsWith("=try"), choice);
+        assertTrue(choice.contains("=try"), choice);
         assertTrue(page(choice).contains("Did it help?"));
         return;
       }

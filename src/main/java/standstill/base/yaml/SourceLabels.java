@@ -72,7 +72,8 @@ public final class SourceLabels {
     if (!healthy && causes == null) {
       return; // Nobody has said yet what the right answer is.
     }
-    boolean listed = causes != null && !causes.isEmpty();
+    List<String> right = causes == null ? List.of() : causes;
+    boolean listed = !right.isEmpty();
     Set<Stage> also = EnumSet.noneOf(Stage.class);
     for (Object word : map.get("stage_also") instanceof List<?> list ? list : List.of()) {
       Stage.of(String.valueOf(word)).ifPresent(also::add);
@@ -84,8 +85,8 @@ public final class SourceLabels {
         new Label(
             log.replaceFirst("\\.log$", ""),
             log,
-            healthy ? Label.HEALTHY : listed ? causes.get(0) : Label.UNLISTED,
-            listed ? causes.subList(1, causes.size()) : List.of(),
+            healthy ? Label.HEALTHY : listed ? right.get(0) : Label.UNLISTED,
+            listed ? right.subList(1, right.size()) : List.of(),
             near,
             Stage.of(String.valueOf(map.get("stage"))).orElse(Stage.DONE),
             also,
