@@ -2,7 +2,6 @@ package standstill.guide;
 
 import java.util.List;
 import java.util.stream.Stream;
-import org.jspecify.annotations.Nullable;
 import standstill.base.Check;
 import standstill.base.Condition;
 import standstill.base.Fault;
@@ -52,8 +51,8 @@ record Fitting(AnswerModel answers, List<Fix> fixes, List<Fault> faults, Observa
   }
 
   /** For each check and answer, by what it multiplies the chances of {@link #cures}. */
-  double @Nullable [][][] byReply(List<Check> checks) {
-    double @Nullable [][][] byReply = new double[checks.size()][][];
+  double[][][] byReply(List<Check> checks) {
+    double[][][] byReply = new double[checks.size()][0][];
     for (int q = 0; q < checks.size(); q++) {
       Check check = checks.get(q);
       if (fixes.stream().flatMap(Fitting::checks).anyMatch(check.id()::equals)) {

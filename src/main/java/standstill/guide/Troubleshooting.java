@@ -3,7 +3,6 @@ package standstill.guide;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.stream.IntStream;
-import org.jspecify.annotations.Nullable;
 
 /**
  * A troubleshooting problem in numbers: one of several faults is present, each repair may cure one
@@ -34,7 +33,7 @@ final class Troubleshooting {
   private final double[][][] answer;
   private final double[] questionCost;
   private final double giveUp;
-  private final double[] @Nullable [][] fits;
+  private final double[][][] fits;
   private final int faults;
 
   /**
@@ -63,7 +62,7 @@ final class Troubleshooting {
       double[][][] answer,
       double[] questionCost,
       double giveUp) {
-    this(cured, cure, cost, answer, questionCost, giveUp, new double[answer.length][][]);
+    this(cured, cure, cost, answer, questionCost, giveUp, new double[answer.length][0][]);
   }
 
   /**
@@ -79,7 +78,7 @@ final class Troubleshooting {
       double[][][] answer,
       double[] questionCost,
       double giveUp,
-      double[] @Nullable [][] fits) {
+      double[][][] fits) {
     this.cured = cured.clone();
     this.cost = cost.clone();
     this.answer = answer.clone();
@@ -107,8 +106,8 @@ final class Troubleshooting {
 
   /** The chances of a cure after a reply. */
   private Cures after(Cures before, int question, int reply) {
-    double @Nullable [][] told = fits[question];
-    if (told == null) {
+    double[][] told = fits[question];
+    if (told.length == 0) {
       return before;
     }
     double[] cure = before.cure().clone();
