@@ -71,19 +71,8 @@ public record Base(
       List<Trail> trails,
       Map<String, Rate> rates) {
     this(
-        scale,
-        families,
-        List.of(),
-        faults,
-        checks,
-        symptoms,
-        trails,
-        List.of(),
-        rates,
-        List.of(),
-        Map.of(),
-        List.of(),
-        List.of());
+        scale, families, List.of(), faults, checks, symptoms, trails, List.of(), rates, List.of(),
+        Map.of(), List.of(), List.of());
   }
 
   /** The family of that id. */

@@ -65,6 +65,7 @@ final class DiagnoseCommand implements Callable<Integer> {
   private int top;
 
   @Mixin private final SystemOption system = new SystemOption();
+
   /** Bytes that take more than a few seconds to read. */
   private static final int LARGE = 8 << 20;
 

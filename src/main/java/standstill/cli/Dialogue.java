@@ -205,8 +205,7 @@ final class Dialogue {
         return Optional.empty();
       } else if (n > 0) {
         return Optional.of(
-            course.reply(
-                new Course.Turn(Course.Kind.FIX, left.get(n - 1).fix().id(), Course.TRY)));
+            course.reply(new Course.Turn(Course.Kind.FIX, left.get(n - 1).fix().id(), Course.TRY)));
       } else if (input.equals("b") && !course.turns().isEmpty()) {
         return Optional.of(course.back());
       }

@@ -27,15 +27,15 @@ import standstill.base.Base;
 import standstill.base.Fault;
 import standstill.base.Rate;
 import standstill.base.Sign;
+import standstill.rank.Corrections;
 import standstill.score.Metrics;
 import standstill.score.Reliability;
 import standstill.score.Result;
 import standstill.score.Score;
-import standstill.rank.Corrections;
 import standstill.score.Scorer;
 import standstill.score.Source;
-import standstill.store.SourceFolder;
 import standstill.store.BootFolder;
+import standstill.store.SourceFolder;
 import standstill.text.Problem;
 
 /** Measures the diagnosis on labelled logs. */

@@ -25,6 +25,7 @@ import standstill.trace.Trace;
 /** A report for a terminal, 80 columns wide. */
 final class TextReport {
   private static final int MOST_PROOF_LINES = 4;
+
   /** A stop that is less likely than that is only a guess. */
   private static final double LIKELY = 0.5;
 

@@ -63,10 +63,8 @@ final class WrittenWalk {
           default -> Optional.empty();
         };
     dialogue.line("");
-    dialogue.say(
-        "", fault.map(f -> "That points to: " + f.title() + ".").orElse(answer.to()));
+    dialogue.say("", fault.map(f -> "That points to: " + f.title() + ".").orElse(answer.to()));
     return course.reply(
-        new Course.Turn(
-            Course.Kind.WALK, walk.id(), fault.map(Fault::id).orElse(Course.NO_CAUSE)));
+        new Course.Turn(Course.Kind.WALK, walk.id(), fault.map(Fault::id).orElse(Course.NO_CAUSE)));
   }
 }

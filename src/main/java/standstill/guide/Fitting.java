@@ -11,8 +11,8 @@ import standstill.rank.Observations;
 
 /**
  * Which repairs of a cause fit, as far as answers tell: a repair that asks for an answer cures in
- * the cases in which the answer is given, and in no others. While the question is open its chance is
- * that of its word times the chance of the answer; so a look that chooses among the repairs of a
+ * the cases in which the answer is given, and in no others. While the question is open its chance
+ * is that of its word times the chance of the answer; so a look that chooses among the repairs of a
  * cause pays although it says nothing about the cause.
  */
 record Fitting(AnswerModel answers, List<Fix> fixes, List<Fault> faults, Observations said) {

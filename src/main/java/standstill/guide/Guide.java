@@ -3,7 +3,6 @@ package standstill.guide;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -285,8 +284,7 @@ public final class Guide {
     int best = -1;
     double bestRatio = 0;
     for (int a = 0; a < setup.fixes().size(); a++) {
-      double ratio =
-          setup.problem().chance(setup.belief(), a) / setup.problem().cost(a);
+      double ratio = setup.problem().chance(setup.belief(), a) / setup.problem().cost(a);
       if (ratio > bestRatio && helps(setup.fixFault().get(a), said)) {
         best = a;
         bestRatio = ratio;
@@ -572,10 +570,11 @@ public final class Guide {
             after,
             !words.isEmpty()
                 ? words
-                : setup.fixes().stream().anyMatch(f -> f.scope().first().equals(Optional.of(first.id())))
-                ? "It comes before a repair that has a good chance for its cost."
-                : "Of all repairs it has the best chance for its cost, and no question left would pay for"
-                    + " itself.",
+                : setup.fixes().stream()
+                        .anyMatch(f -> f.scope().first().equals(Optional.of(first.id())))
+                    ? "It comes before a repair that has a good chance for its cost."
+                    : "Of all repairs it has the best chance for its cost, and no question left would pay for"
+                        + " itself.",
             List.of(
                 chance(chance),
                 figure("Minutes that it is reckoned at, risk and restart included", cost),

@@ -25,8 +25,8 @@ public record Known(Set<String> there, Set<String> notThere) {
   }
 
   /**
-   * What cases say: where one case of a circumstance is left, it is there; those that are out of the
-   * question are not.
+   * What cases say: where one case of a circumstance is left, it is there; those that are out of
+   * the question are not.
    *
    * @param circumstances in what respects systems differ
    * @param cases id of a circumstance to the words of the cases that come into question

@@ -45,7 +45,9 @@ final class Left {
     if (now.noStall() > 0.5) {
       return new Step.HandOver(
           "Nothing shows that this boot stopped, so there is nothing to repair."
-              + (left.isEmpty() ? "" : " If it did stop, this comes nearest: choose, or hand over."),
+              + (left.isEmpty()
+                  ? ""
+                  : " If it did stop, this comes nearest: choose, or hand over."),
           left);
     }
     List<String> words = new ArrayList<>();
@@ -64,8 +66,7 @@ final class Left {
                   + " cures: look at the risk and choose."
               : "What is left was not tried and may be what cures: look at the risk and choose.");
     }
-    long unknown =
-        said.answers().values().stream().filter(Observations.UNKNOWN::equals).count();
+    long unknown = said.answers().values().stream().filter(Observations.UNKNOWN::equals).count();
     if (unknown > 0) {
       words.add(
           unknown == 1
@@ -105,8 +106,7 @@ final class Left {
     cause.fault().fixes().stream()
         .filter(fix -> isOpen(fix, said, limits))
         .sorted(Comparator.comparing(Fix::isGrave))
-        .filter(
-            fix -> left.stream().noneMatch(l -> beliefs.repairs().same(l.fix().id(), fix.id())))
+        .filter(fix -> left.stream().noneMatch(l -> beliefs.repairs().same(l.fix().id(), fix.id())))
         .map(
             fix ->
                 new Step.Left(
@@ -140,9 +140,7 @@ final class Left {
     if (!lacking.isEmpty()) {
       return "needs what you lack: " + lacking;
     }
-    return beliefs.repairs().isAmong(fix.id(), limits.skipped())
-        ? "you skipped it"
-        : NOT_WORTH_IT;
+    return beliefs.repairs().isAmong(fix.id(), limits.skipped()) ? "you skipped it" : NOT_WORTH_IT;
   }
 
   /** Whether some answer is likelier under a fault than without it. */

@@ -59,18 +59,15 @@ public record Look(Check check, Map<String, Cause> points) {
       String answer = check.answers().get(r).id();
       for (int c = 0; c < causes.size(); c++) {
         parts[r][c] =
-            causes.get(c).probability()
-                * answers.chance(causes.get(c).fault(), check.id(), answer);
+            causes.get(c).probability() * answers.chance(causes.get(c).fault(), check.id(), answer);
       }
       parts[r][causes.size()] =
-          Math.max(0, 1 - known - ranking.noStall())
-              * answers.chanceOtherwise(check.id(), answer);
+          Math.max(0, 1 - known - ranking.noStall()) * answers.chanceOtherwise(check.id(), answer);
     }
     return Entropy.gain(parts);
   }
 
-  private static Map<String, Cause> points(
-      Check check, List<Cause> causes, AnswerModel answers) {
+  private static Map<String, Cause> points(Check check, List<Cause> causes, AnswerModel answers) {
     Map<String, Cause> points = new TreeMap<>();
     for (Check.Answer answer : check.answers()) {
       causes.stream()
@@ -78,8 +75,7 @@ public record Look(Check check, Map<String, Cause> points) {
           .max(
               Comparator.comparingDouble(
                   cause ->
-                      cause.probability()
-                          * answers.chance(cause.fault(), check.id(), answer.id())))
+                      cause.probability() * answers.chance(cause.fault(), check.id(), answer.id())))
           .ifPresent(cause -> points.put(answer.id(), cause));
     }
     return points;

@@ -22,8 +22,8 @@ public sealed interface Step {
   record Follow(Walk walk, Why why) implements Step {}
 
   /**
-   * Nothing that this would propose is left: the person chooses among what is left, or hands over to
-   * somebody more experienced, with a summary.
+   * Nothing that this would propose is left: the person chooses among what is left, or hands over
+   * to somebody more experienced, with a summary.
    *
    * @param reason why nothing more is proposed, in plain language
    * @param left what was neither tried nor ruled out, likeliest cause first

@@ -149,9 +149,7 @@ public final class Tree {
           new Reply(
               "It helped",
               repair.chance(),
-              lasting
-                  ? null
-                  : new Course.Turn(Course.Kind.FIX, repair.fix().id(), Course.HELPED),
+              lasting ? null : new Course.Turn(Course.Kind.FIX, repair.fix().id(), Course.HELPED),
               lasting));
       here.replies.add(
           new Reply(

@@ -9,7 +9,8 @@ import java.util.stream.IntStream;
  * of them, questions tell them apart. The last fault may be one that nothing cures: a cause that is
  * not in the base.
  *
- * <p>A reply may also tell which repairs of a fault fit: their chances of a cure then change with it.
+ * <p>A reply may also tell which repairs of a fault fit: their chances of a cure then change with
+ * it.
  *
  * <p>Kept apart from the records of the base so that the arithmetic can be tested against published
  * examples and against exact optima. Beliefs need not sum to 1; results then scale alike, which
@@ -313,7 +314,8 @@ final class Troubleshooting {
       used[a] = true;
       double expected =
           cost[a] * total
-              + ahead(failed(belief, a, known), used, asked, questions, depth - 1, known).expected();
+              + ahead(failed(belief, a, known), used, asked, questions, depth - 1, known)
+                  .expected();
       used[a] = false;
       best = expected < best.expected() ? new Repair(a, expected) : best;
     }
@@ -323,13 +325,7 @@ final class Troubleshooting {
         double expected = questionCost[q] * total;
         for (int r = 0; r < answer[q].length && expected < best.expected(); r++) {
           expected +=
-              ahead(
-                      replied(belief, q, r),
-                      used,
-                      asked,
-                      questions,
-                      depth - 1,
-                      after(known, q, r))
+              ahead(replied(belief, q, r), used, asked, questions, depth - 1, after(known, q, r))
                   .expected();
         }
         asked[q] = false;

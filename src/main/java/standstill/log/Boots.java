@@ -91,8 +91,7 @@ final class Boots {
     for (int i = leftOut; i < starts.size(); i++) {
       int end = i + 1 < starts.size() ? starts.get(i + 1) : entries.size();
       boots.add(
-          Times.boot(
-              i - leftOut + 1, entries.subList(starts.get(i), end), i + 1 < starts.size()));
+          Times.boot(i - leftOut + 1, entries.subList(starts.get(i), end), i + 1 < starts.size()));
     }
     return new Division(boots, leftOut);
   }

@@ -276,8 +276,7 @@ public final class SignMatcher {
                     .equals(each.getValue()));
   }
 
-  private List<Seen> signs(
-      Map<Integer, Lines> found, Boot boot, Trace trace, BitSet explained) {
+  private List<Seen> signs(Map<Integer, Lines> found, Boot boot, Trace trace, BitSet explained) {
     int lineCount = boot.lines().size();
     List<Seen> signs = new ArrayList<>();
     int join = onLine.size() + trailLines.size();

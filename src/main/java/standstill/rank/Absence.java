@@ -69,8 +69,7 @@ final class Absence {
     if (product < least) {
       // All shrink alike, so that none of them depends on its place in the file.
       double power = Math.log(least) / Math.log(product);
-      factors.replaceAll(
-          f -> new Factor(f.kind(), Math.pow(f.value(), power), f.why(), f.signs()));
+      factors.replaceAll(f -> new Factor(f.kind(), Math.pow(f.value(), power), f.why(), f.signs()));
     }
     return factors;
   }

@@ -13,11 +13,11 @@ import standstill.base.Fix;
  *
  * <p>Each answer multiplies a hypothesis by P(answer | hypothesis), each fix that did not help
  * multiplies its fault by the chance that it does not cure it, and so does the same repair under
- * another fault. One that helped for a single boot speaks for the faults that it is a repair of, and
- * so does the end of a walk written by hand, each as an answer that may be a slip. "I don't know"
- * and skipping say nothing. Products don't depend on order, and
- * what follows from a set of observations is computed from the start each time, so that taking one
- * back restores the state exactly.
+ * another fault. One that helped for a single boot speaks for the faults that it is a repair of,
+ * and so does the end of a walk written by hand, each as an answer that may be a slip. "I don't
+ * know" and skipping say nothing. Products don't depend on order, and what follows from a set of
+ * observations is computed from the start each time, so that taking one back restores the state
+ * exactly.
  */
 public final class Beliefs {
   private final Base base;
@@ -99,8 +99,7 @@ public final class Beliefs {
     }
     List<Factor> more = new ArrayList<>(factors);
     more.add(
-        new Factor(
-            Factor.Kind.ANSWER, likelihood, "what was said and tried since", List.of()));
+        new Factor(Factor.Kind.ANSWER, likelihood, "what was said and tried since", List.of()));
     return more;
   }
 
@@ -119,7 +118,10 @@ public final class Beliefs {
       likelihood *= model.number("stage-misnamed");
     }
     for (String symptom : said.symptoms()) {
-      likelihood *= fault.symptoms().contains(symptom) ? model.number("symptom-shown") : model.number("symptom-elsewhere");
+      likelihood *=
+          fault.symptoms().contains(symptom)
+              ? model.number("symptom-shown")
+              : model.number("symptom-elsewhere");
     }
     for (Map.Entry<String, String> answer : said.answers().entrySet()) {
       if (!answer.getValue().equals(Observations.UNKNOWN)) {

@@ -31,8 +31,7 @@ final class Consequences {
     }
   }
 
-  private Map<Fault, Double> compute(
-      ById ids, List<Fault> coarse, Fault start, Model model) {
+  private Map<Fault, Double> compute(ById ids, List<Fault> coarse, Fault start, Model model) {
     Map<Fault, Double> found = new LinkedHashMap<>();
     ArrayDeque<Fault> open = new ArrayDeque<>();
     found.put(start, 1.0);
@@ -45,8 +44,7 @@ final class Consequences {
             .filter(next -> !ofStops.contains(next.id()))
             .ifPresent(
                 next -> {
-                  double chance =
-                      here * model.number(next.general() ? "coarse-link" : "leads-to");
+                  double chance = here * model.number(next.general() ? "coarse-link" : "leads-to");
                   if (chance >= model.number("faintest-link")
                       && found.putIfAbsent(next, chance) == null) {
                     open.add(next);
@@ -56,8 +54,7 @@ final class Consequences {
     }
     if (!start.general()) {
       for (Fault other : coarse) {
-        if (other.part().equals(start.part())
-            && !ofStops.contains(other.id())) {
+        if (other.part().equals(start.part()) && !ofStops.contains(other.id())) {
           found.putIfAbsent(other, model.number("coarse-link"));
         }
       }

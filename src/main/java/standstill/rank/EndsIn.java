@@ -10,9 +10,9 @@ import standstill.base.Fault;
 import standstill.base.Stop;
 
 /**
- * P(stop | fault): the word of the entry, or that of what the fault leads to, weakened by each link.
- * A fault that doesn't name a stop may still end in one of its stages ({@code stop-by-stage}), and
- * hardly ever elsewhere ({@code stop-elsewhere}).
+ * P(stop | fault): the word of the entry, or that of what the fault leads to, weakened by each
+ * link. A fault that doesn't name a stop may still end in one of its stages ({@code
+ * stop-by-stage}), and hardly ever elsewhere ({@code stop-elsewhere}).
  */
 final class EndsIn {
   private final Map<String, Map<String, Double>> byFault = new HashMap<>();

@@ -69,8 +69,7 @@ record Model(Scale scale) {
   double background(Base base, Sign sign) {
     double elsewhere = sign.elsewhere().value();
     // The word for rivals is the harder one to write, so it is trusted only so far.
-    double rivals =
-        elsewhere * Math.pow(sign.rivals().value() / elsewhere, number("rivals-trust"));
+    double rivals = elsewhere * Math.pow(sign.rivals().value() / elsewhere, number("rivals-trust"));
     Rate rate = base.rates().get(sign.id());
     if (rate != null) {
       elsewhere = betaMean(elsewhere, number("prior-boots"), rate.seen(), rate.boots());

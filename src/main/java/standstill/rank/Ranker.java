@@ -187,8 +187,7 @@ public final class Ranker {
     return signs;
   }
 
-  private List<Weighed> weighed(
-      String family, Trace trace, Weighing weighing, BitSet stopLines) {
+  private List<Weighed> weighed(String family, Trace trace, Weighing weighing, BitSet stopLines) {
     List<Fault> faults =
         base.faultsOf(family).stream().filter(f -> !consequences.ofStop(f)).toList();
     double total = faults.stream().mapToDouble(this::weight).sum();
@@ -249,9 +248,7 @@ public final class Ranker {
     }
     double unlisted = stop.unlisted().value();
     double open =
-        before <= 0
-            ? 1
-            : model.number("unlisted-weight") * before * unlisted / (1 - unlisted);
+        before <= 0 ? 1 : model.number("unlisted-weight") * before * unlisted / (1 - unlisted);
     for (int c = 0; c < shares.length; c++) {
       shares[c] /= after + open;
     }

@@ -12,8 +12,7 @@ import java.util.Optional;
  * @param noStall probability that nothing stalled
  * @param stops what the boot may have ended in, most probable first; empty without a log
  */
-public record Ranking(
-    List<Cause> causes, double unlisted, double noStall, List<StopBelief> stops) {
+public record Ranking(List<Cause> causes, double unlisted, double noStall, List<StopBelief> stops) {
   public Ranking {
     causes = List.copyOf(causes);
     stops = List.copyOf(stops);

@@ -47,8 +47,7 @@ final class SharedSigns {
       for (Sign sign : fault.signs()) {
         Map<Fault, Double> shownBy = overlap.shownBy(sign);
         if (!consequences.ofStop(fault) && !shownBy.isEmpty()) {
-          chances.put(
-              sign.id(), chance(base, fault, shownBy, totals, endsIn, consequences));
+          chances.put(sign.id(), chance(base, fault, shownBy, totals, endsIn, consequences));
         }
       }
     }

@@ -20,8 +20,7 @@ final class Telling {
     this.telling = model.number("telling");
     for (Fault fault : base.faults()) {
       for (Sign sign : fault.signs()) {
-        backgrounds.put(
-            sign.id(), Math.max(model.background(base, sign), shared.chance(sign)));
+        backgrounds.put(sign.id(), Math.max(model.background(base, sign), shared.chance(sign)));
       }
     }
     for (Stop stop : base.stops()) {

@@ -97,7 +97,8 @@ final class Weighing {
     double shown = stop.nothing() ? rules.cameThrough().factor(trace) : 1;
     if (shown != 1) {
       factors.add(
-          new Factor(Factor.Kind.STAGE, shown, "the text was taken on a system that runs", List.of()));
+          new Factor(
+              Factor.Kind.STAGE, shown, "the text was taken on a system that runs", List.of()));
     }
     double trouble =
         stop.nothing() ? rules.troubleAtEnd().factor(matches, trace, rules.telling()) : 1;
@@ -111,8 +112,7 @@ final class Weighing {
     }
     double unseen = rules.stopUnseen().factor(signs.apply(stop), !clues.isEmpty());
     if (unseen < 1) {
-      factors.add(
-          new Factor(Factor.Kind.ABSENT, unseen, "nothing at the end shows it", List.of()));
+      factors.add(new Factor(Factor.Kind.ABSENT, unseen, "nothing at the end shows it", List.of()));
     }
     return factors;
   }
@@ -152,9 +152,7 @@ final class Weighing {
                     : "a sign of what it leads to: " + clue.seen().fault().title());
     factors.add(rules.borrowed().factor(fault, seen(fault), factors, rules.telling()));
     factors.addAll(
-        rules
-            .absence()
-            .factors(fault, seen(fault), rules.telling(), trace, matches.untold()));
+        rules.absence().factors(fault, seen(fault), rules.telling(), trace, matches.untold()));
     if (!fault.general()) {
       factors.add(rules.leftOver().factor(matches.complaints(), known));
     }
@@ -168,8 +166,7 @@ final class Weighing {
     return factors;
   }
 
-  private List<Factor> seenFactors(
-      List<Clue> clues, Function<Clue, String> why) {
+  private List<Factor> seenFactors(List<Clue> clues, Function<Clue, String> why) {
     List<OneEvent.Group> groups = rules.oneEvent().groups(clues);
     Map<Clue, Double> values =
         rules.dependence().values(groups.stream().map(OneEvent.Group::head).toList());

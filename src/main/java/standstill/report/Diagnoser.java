@@ -144,9 +144,7 @@ public final class Diagnoser {
             seen.matches().trails(),
             surroundings.of(seen.boot()),
             unexplained(seen.boot(), seen.matches().explained()),
-            ranking.verdict() == Verdict.NO_STALL
-                ? Optional.empty()
-                : Look.best(base, ranking),
+            ranking.verdict() == Verdict.NO_STALL ? Optional.empty() : Look.best(base, ranking),
             seen.matches().machine());
     return new Report(ranking.verdict().word(), "", log, Optional.of(diagnosis));
   }

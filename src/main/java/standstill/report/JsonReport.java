@@ -7,8 +7,8 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.Collection;
 import java.util.List;
-import java.util.TreeMap;
 import java.util.OptionalDouble;
+import java.util.TreeMap;
 import standstill.base.Condition;
 import standstill.base.Fix;
 import standstill.base.Given;
@@ -17,9 +17,9 @@ import standstill.base.Risk;
 import standstill.base.Stage;
 import standstill.log.LogLine;
 import standstill.match.Hit;
+import standstill.match.Seen;
 import standstill.match.SeenTrail;
 import standstill.rank.Cause;
-import standstill.match.Seen;
 import standstill.rank.Factor;
 import standstill.rank.StopBelief;
 import standstill.trace.Gap;
@@ -95,8 +95,7 @@ public final class JsonReport {
     ArrayNode causes = root.putArray("causes");
     List<Cause> shown =
         diagnosis.ranking().listed().stream().filter(Cause::hasProof).limit(top).toList();
-    shown.forEach(
-        cause -> cause(causes.addObject(), cause, diagnosis.given(cause)));
+    shown.forEach(cause -> cause(causes.addObject(), cause, diagnosis.given(cause)));
     diagnosis
         .look()
         .ifPresent(

@@ -23,8 +23,7 @@ public final class WhatIsKnown {
    */
   public static Known of(Base base, Optional<Report> report, Collection<String> said) {
     Optional<Report.Diagnosis> diagnosis = report.flatMap(Report::diagnosis);
-    Map<String, Set<String>> cases =
-        diagnosis.map(Report.Diagnosis::cases).orElse(Map.of());
+    Map<String, Set<String>> cases = diagnosis.map(Report.Diagnosis::cases).orElse(Map.of());
     Known known =
         Known.of(base.circumstances(), new Given(cases, Map.of()).saying(base, said).cases());
     return diagnosis

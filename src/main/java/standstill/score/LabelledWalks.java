@@ -31,11 +31,11 @@ import standstill.report.WhatIsKnown;
  * People at machines whose fault is known: boots with a label, and a walk from their log beside the
  * plain list of repairs.
  *
- * <p>The log is a real one, so that the ranking errs as it does. What the person finds is drawn from
- * the tables of the labelled fault, with slips; a repair of a right fault cures with the chance of
- * its word, and so does the same repair under another name. Cured is who has a lasting repair that
- * helped. Both ways stop after {@link #MOST_REPAIRS} repairs or {@link Walks#PATIENCE} minutes, and
- * both meet the same luck.
+ * <p>The log is a real one, so that the ranking errs as it does. What the person finds is drawn
+ * from the tables of the labelled fault, with slips; a repair of a right fault cures with the
+ * chance of its word, and so does the same repair under another name. Cured is who has a lasting
+ * repair that helped. Both ways stop after {@link #MOST_REPAIRS} repairs or {@link Walks#PATIENCE}
+ * minutes, and both meet the same luck.
  *
  * <p>Limit: answers and chances come out of the base's own words, only the logs don't.
  */
@@ -112,7 +112,8 @@ public final class LabelledWalks {
           Known known = WhatIsKnown.of(base, Optional.of(report), List.of());
           for (int i = 0; i < each && ranking.isPresent(); i++) {
             long luck = own + i;
-            both.get(0).add(guided(new Someone(luck, fault.get(), log.label()), ranking.get(), known));
+            both.get(0)
+                .add(guided(new Someone(luck, fault.get(), log.label()), ranking.get(), known));
             both.get(1).add(listed(new Someone(luck, fault.get(), log.label()), ranking.get()));
           }
         }
@@ -209,8 +210,7 @@ public final class LabelledWalks {
     }
 
     Walk walk(boolean handedOver) {
-      return new Walk(
-          cured, !cured && handedOver && hasLeft(), risky, riskyInVain, minutes);
+      return new Walk(cured, !cured && handedOver && hasLeft(), risky, riskyInVain, minutes);
     }
   }
 
@@ -230,20 +230,20 @@ public final class LabelledWalks {
         limits = Limits.none(true).knowing(known).choose(choice.get().fix().id());
         Step chosen = guide.guide(start, someone.said, limits).step();
         limits = Limits.none(true).knowing(known);
-        someone.repair(
-            chosen instanceof Step.Repair repair ? repair.fix() : choice.get().fix());
+        someone.repair(chosen instanceof Step.Repair repair ? repair.fix() : choice.get().fix());
       }
     }
     return someone.walk(false);
   }
 
-  /** What a careful person takes of what is left: the harmless first, best chance for its minutes. */
+  /**
+   * What a careful person takes of what is left: the harmless first, best chance for its minutes.
+   */
   private static Optional<Step.Left> choice(List<Step.Left> left) {
     return left.stream()
         .min(
             Comparator.comparing((Step.Left each) -> each.fix().isGrave())
-                .thenComparing(
-                    each -> -each.chance() / (each.fix().minutes() + Guide.TRY_OUT)));
+                .thenComparing(each -> -each.chance() / (each.fix().minutes() + Guide.TRY_OUT)));
   }
 
   private Walk listed(Someone someone, Ranking start) {

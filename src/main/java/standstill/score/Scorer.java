@@ -137,8 +137,7 @@ public final class Scorer {
       Predicate<Case> inside = c -> c.source().equals(source);
       if (source.equals(OWN)) {
         List<String> groups =
-            new ArrayList<>(
-                new TreeSet<>(cases.stream().filter(inside).map(Case::group).toList()));
+            new ArrayList<>(new TreeSet<>(cases.stream().filter(inside).map(Case::group).toList()));
         for (int fold = 0; fold < FOLDS; fold++) {
           int number = fold;
           judge(

@@ -6,8 +6,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.TreeMap;
-import standstill.base.Base;
 import java.util.TreeSet;
+import standstill.base.Base;
 import standstill.base.Fix;
 import standstill.base.Given;
 import standstill.decode.Decoder;
@@ -298,8 +298,7 @@ public record ReportView(
     TreeMap<Integer, LineView> lines = new TreeMap<>();
     for (Factor factor : belief.factors()) {
       for (Seen seen : factor.signs()) {
-        seen.hits()
-            .forEach(h -> lines.put(h.line(), new LineView(h.line(), h.text(), List.of())));
+        seen.hits().forEach(h -> lines.put(h.line(), new LineView(h.line(), h.text(), List.of())));
       }
     }
     return new StopView(
@@ -330,7 +329,9 @@ public record ReportView(
   /** What the boot ended in, in plain words; why stands below it. */
   private static String headline(String verdict, Report.Diagnosis d) {
     if (verdict.equals("no-stall")) {
-      return "Nothing stopped, as far as this text shows (" + Percent.of(d.ranking().noStall()) + ")";
+      return "Nothing stopped, as far as this text shows ("
+          + Percent.of(d.ranking().noStall())
+          + ")";
     }
     return d.ranking()
         .stop()

@@ -62,8 +62,8 @@ public final class TestBase {
   /** Adds a walk of one question that ends in a fault or is handed over, offered at a symptom. */
   public TestBase walk(String id, String symptom, String fault) {
     Position where = Position.ofFile("test");
-    symptoms.add(new Symptom(
-            symptom, symptom, List.of(Stage.FIRMWARE), "look", List.of(), REVIEWED, where));
+    symptoms.add(
+        new Symptom(symptom, symptom, List.of(Stage.FIRMWARE), "look", List.of(), REVIEWED, where));
     walks.add(
         new Walk(
             id,
@@ -283,8 +283,7 @@ public final class TestBase {
     /** Forces the last fix to come after another one of this fault, by its number from 1. */
     public FaultBuilder after(int number) {
       Fix.Scope scope = last().scope();
-      return scope(
-          scope.lasting(), Optional.of(id + "/fix/" + number), scope.when());
+      return scope(scope.lasting(), Optional.of(id + "/fix/" + number), scope.when());
     }
 
     /** Lets the last fix hold for one boot only. */

@@ -11,7 +11,8 @@ final class SmallBase {
   static Path in(Path folder) throws IOException {
     Path kb = folder.resolve("kb");
     Files.createDirectories(kb.resolve("families"));
-    for (String name : new String[] {"scale.yaml", "symptoms.yaml", "families/linux.yaml", "families/pc.yaml"}) {
+    for (String name :
+        new String[] {"scale.yaml", "symptoms.yaml", "families/linux.yaml", "families/pc.yaml"}) {
       Files.copy(Path.of("kb").resolve(name), kb.resolve(name));
     }
     return kb;

@@ -39,7 +39,9 @@ class GuideTest {
         : List.of("no handing over, but " + step);
   }
 
-  /** A likely cause whose only repair takes longer and risks more than it is reckoned to be worth. */
+  /**
+   * A likely cause whose only repair takes longer and risks more than it is reckoned to be worth.
+   */
   private static Base dear() {
     return new TestBase()
         .check("lamp", 1, "on", "off")
@@ -83,8 +85,7 @@ class GuideTest {
             .build();
     Limits limits = Limits.none(true).choose("disk/fix/2");
     assertEquals("disk/fix/1", fix(next(base, Observations.NONE, limits)));
-    assertEquals(
-        "disk/fix/2", fix(next(base, Observations.NONE.didNotHelp("disk/fix/1"), limits)));
+    assertEquals("disk/fix/2", fix(next(base, Observations.NONE.didNotHelp("disk/fix/1"), limits)));
   }
 
   @Test
@@ -99,9 +100,7 @@ class GuideTest {
 
   @Test
   void nothingIsLeftOnlyWhenEverythingWasTried() {
-    Step end =
-        next(
-            dear(), Observations.NONE.didNotHelp("cable/fix/1").didNotHelp("disk/fix/1"));
+    Step end = next(dear(), Observations.NONE.didNotHelp("cable/fix/1").didNotHelp("disk/fix/1"));
     assertEquals(List.of(), left(end));
     assertTrue(((Step.HandOver) end).reason().contains("has been tried"));
   }
@@ -111,9 +110,7 @@ class GuideTest {
     Step end =
         next(
             dear(),
-            Observations.NONE
-                .didNotHelp("cable/fix/1")
-                .answer("lamp", Observations.UNKNOWN));
+            Observations.NONE.didNotHelp("cable/fix/1").answer("lamp", Observations.UNKNOWN));
     assertTrue(((Step.HandOver) end).reason().contains("One question is open"));
   }
 
@@ -131,8 +128,7 @@ class GuideTest {
             .add()
             .build();
     assertFalse(left(next(base, Observations.NONE)).contains("board/fix/1"));
-    assertTrue(
-        left(next(base, Observations.NONE.answer("lamp", "on"))).contains("board/fix/1"));
+    assertTrue(left(next(base, Observations.NONE.answer("lamp", "on"))).contains("board/fix/1"));
   }
 
   @Test
@@ -142,10 +138,7 @@ class GuideTest {
     Ranking healthy =
         new Ranking(
             plain.causes().stream()
-                .map(
-                    c ->
-                        new Cause(
-                            c.fault(), c.probability() * 0.01, c.factors()))
+                .map(c -> new Cause(c.fault(), c.probability() * 0.01, c.factors()))
                 .toList(),
             plain.unlisted() * 0.01,
             0.99,
@@ -201,8 +194,7 @@ class GuideTest {
     assertEquals("root/fix/1", fix(next(base, Observations.NONE)));
     Limits other = Limits.none(true).knowing(new Known(Set.of("xfs"), Set.of("ext4")));
     assertEquals("root/fix/2", fix(next(base, Observations.NONE, other)));
-    Limits noDisk =
-        Limits.none(true).knowing(new Known(Set.of("no-disk-at-all"), Set.of("ext4")));
+    Limits noDisk = Limits.none(true).knowing(new Known(Set.of("no-disk-at-all"), Set.of("ext4")));
     assertEquals(List.of(), left(next(base, Observations.NONE, noDisk)));
   }
 

@@ -96,8 +96,7 @@ class FamiliesTest {
     assertEquals("stalled", report.verdict());
     assertEquals(Stage.ROOT, diagnosis.trace().stage());
     assertEquals("freebsd-root-prompt", diagnosis.ranking().stop().orElseThrow().stop().id());
-    assertEquals(
-        "freebsd-root-disk-renamed", diagnosis.ranking().top().orElseThrow().fault().id());
+    assertEquals("freebsd-root-disk-renamed", diagnosis.ranking().top().orElseThrow().fault().id());
   }
 
   @Test
@@ -176,7 +175,9 @@ class FamiliesTest {
     files.add(new BaseText("families/toy.yaml", "kb/families/toy.yaml", TOY));
     files.add(
         new BaseText(
-            "faults/kernel/toy-spring-worn.yaml", "kb/faults/kernel/toy-spring-worn.yaml", TOY_FAULT));
+            "faults/kernel/toy-spring-worn.yaml",
+            "kb/faults/kernel/toy-spring-worn.yaml",
+            TOY_FAULT));
     Loaded loaded = BaseReader.read(files, Ranker.MODEL_NUMBERS);
     assertEquals(List.of(), loaded.problems());
     Base base = loaded.base();

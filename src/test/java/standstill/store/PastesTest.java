@@ -38,7 +38,8 @@ class PastesTest {
 
   private static Report report(int megabytes) {
     BootLog log =
-        new BootLog(1, List.of("x".repeat(megabytes << 20)), List.of(), "", "no boot log", List.of());
+        new BootLog(
+            1, List.of("x".repeat(megabytes << 20)), List.of(), "", "no boot log", List.of());
     return new Report(Report.NOT_A_BOOT_LOG, "no boot log", log, Optional.empty());
   }
 

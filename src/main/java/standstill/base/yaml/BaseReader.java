@@ -367,16 +367,16 @@ public final class BaseReader {
         .ifPresent(
             milestone -> {
               for (String familyId : families) {
-          base.family(familyId)
-              .filter(family -> family.milestone(milestone).isEmpty())
-              .ifPresent(
-                  family ->
-                      problem(
-                          where,
-                          "unknown milestone '" + milestone + "' of family " + familyId,
-                          Words.advice(
-                              milestone,
-                              family.milestones().stream().map(m -> m.id()).toList())));
+                base.family(familyId)
+                    .filter(family -> family.milestone(milestone).isEmpty())
+                    .ifPresent(
+                        family ->
+                            problem(
+                                where,
+                                "unknown milestone '" + milestone + "' of family " + familyId,
+                                Words.advice(
+                                    milestone,
+                                    family.milestones().stream().map(m -> m.id()).toList())));
               }
             });
   }

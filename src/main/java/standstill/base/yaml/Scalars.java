@@ -38,7 +38,8 @@ final class Scalars {
       Pattern.known("^[a-z0-9][a-z0-9-]{0,59}/fix/[a-z0-9][a-z0-9-]{0,59}$");
 
   private static final Pattern VERSION = Pattern.known("^[0-9]{1,6}(?:\\.[0-9]{1,6}){0,5}$");
-  private static final Pattern CONDITION = Pattern.known("^(?:not )?[a-z0-9][a-z0-9-]{0,59}(?:/[a-z0-9][a-z0-9-]{0,59})?$");
+  private static final Pattern CONDITION =
+      Pattern.known("^(?:not )?[a-z0-9][a-z0-9-]{0,59}(?:/[a-z0-9][a-z0-9-]{0,59})?$");
 
   private Scalars() {}
 
@@ -69,7 +70,8 @@ final class Scalars {
 
   /** The name of a case, a fact or an answer, alone or behind {@code not}. */
   static Value condition() {
-    return new Formed(CONDITION, "a condition", "a word, or check/answer, each alone or behind not");
+    return new Formed(
+        CONDITION, "a condition", "a word, or check/answer, each alone or behind not");
   }
 
   /** A regular expression in RE2 syntax. */

@@ -17,8 +17,8 @@ import standstill.text.Position;
 import standstill.text.Problem;
 
 /**
- * Reads the labels of a source that other people keep: one list for all of its logs, with the
- * cause in words, and beside it which faults of the base a fair person would call the cause.
+ * Reads the labels of a source that other people keep: one list for all of its logs, with the cause
+ * in words, and beside it which faults of the base a fair person would call the cause.
  */
 public final class SourceLabels {
   private static final int LONGEST = 4 << 20;
@@ -105,8 +105,7 @@ public final class SourceLabels {
         map.forEach(
             (log, ids) -> {
               if (ids instanceof List<?> list) {
-                all.put(
-                    String.valueOf(log), list.stream().map(id -> String.valueOf(id)).toList());
+                all.put(String.valueOf(log), list.stream().map(id -> String.valueOf(id)).toList());
               }
             });
       }
@@ -131,8 +130,7 @@ public final class SourceLabels {
               "not YAML that can be read: " + e.getProblem(),
               ""));
     } catch (YAMLException e) {
-      problems.add(
-          Problem.error(Position.ofFile(file.shownAs()), "not YAML that can be read", ""));
+      problems.add(Problem.error(Position.ofFile(file.shownAs()), "not YAML that can be read", ""));
     }
     return null;
   }
