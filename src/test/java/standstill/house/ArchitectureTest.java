@@ -30,7 +30,7 @@ class ArchitectureTest {
           Map.entry("trace", Set.of("log", "base", "text")),
           Map.entry("machine", Set.of("trace", "log", "base", "text")),
           Map.entry("match", Set.of("machine", "trace", "log", "base", "text")),
-          Map.entry("rank", Set.of("match", "machine", "trace", "base")),
+          Map.entry("rank", Set.of("match", "machine", "trace", "base", "text")),
           Map.entry("guide", Set.of("rank", "match", "base")),
           Map.entry("decode", Set.of("text")),
           Map.entry(

@@ -64,7 +64,7 @@ class SignMatcherTest {
   /** Lines of the log that a false trail explains; the base around it is the shipped one. */
   private static List<Integer> harmless(String proviso, String... lines) throws Exception {
     List<BaseText> files = new ArrayList<>();
-    for (String name : List.of("scale.yaml", "families/linux.yaml")) {
+    for (String name : List.of("scale.yaml", "families/pc.yaml", "families/linux.yaml")) {
       files.add(BaseText.of(name, name, Files.readAllBytes(Path.of("kb", name))));
     }
     files.add(new BaseText("trails/lamp-flickers.yaml", "t", TRAIL.formatted(proviso)));

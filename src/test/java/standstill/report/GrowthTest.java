@@ -21,7 +21,7 @@ import standstill.store.BaseFolder;
  * from the text to the written report. Both may grow by at most two and a half per doubling.
  */
 class GrowthTest {
-  private static final int SMALLEST = 10_000;
+  private static final int SMALLEST = 20_000;
   private static final int DOUBLINGS = 2;
   private static final double MOST = 2.5;
 

@@ -164,7 +164,7 @@ class HostileFolderTest {
     String text = Files.readString(entry);
     StringBuilder signs = new StringBuilder("signs:\n");
     for (int i = 0; i < count; i++) {
-      signs.append("  - line: 'lamp").append(i).append(pattern).append("'\n");
+      signs.append("  - id: lamp-").append(i).append("\n    line: 'lamp").append(i).append(pattern).append("'\n");
       signs.append("    shows: usually\n    elsewhere: never\n");
       signs.append("    seen: ['lamp").append(i).append("']\n    unlike: ['y']\n");
     }
@@ -180,7 +180,7 @@ class HostileFolderTest {
         errors
             .get(0)
             .matches(
-                "(?s)kb/faults/root/root-id-on-no-disk.yaml:\\d+:18: pattern repeats a part 999"
+                "(?s)kb/faults/root/root-id-on-no-disk.yaml:\\d+:11: pattern repeats a part 999"
                     + " times; at most 250 are allowed.*"),
         errors.get(0));
   }
