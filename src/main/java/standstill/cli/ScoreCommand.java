@@ -186,8 +186,12 @@ final class ScoreCommand implements Callable<Integer> {
       return SourceTable.fitted(scorer, used, out);
     }
     Score score = asIs ? scorer.asIs() : scorer.score();
+    Score everywhere = score;
     if (all.size() > 1) {
-      SourceTable.print(score, scorer.sources(), out);
+      if (!json) {
+        SourceTable.print(everywhere, scorer.sources(), out);
+      }
+      score = everywhere.of(Scorer.OWN);
     }
     List<Scorer.Hidden> hidden = hideEach ? scorer.hideEach() : List.of();
     try {
@@ -199,6 +203,7 @@ final class ScoreCommand implements Callable<Integer> {
         Files.writeString(diagram, Reliability.svg(score.forecasts()), StandardCharsets.UTF_8);
       }
       ObjectNode node = toNode(score, hidden);
+      SourceTable.add(node.putObject("sources"), everywhere, scorer.sources());
       if (json) {
         out.println(new ObjectMapper().writerWithDefaultPrettyPrinter().writeValueAsString(node));
       } else {
@@ -395,6 +400,7 @@ final class ScoreCommand implements Callable<Integer> {
         }
       }
     }
+    worse += SourceTable.compare(out, now.path("sources"), recorded.path("sources"));
     out.println(
         worse == 0
             ? "no measure is worse than recorded"

@@ -1,5 +1,7 @@
 package standstill.cli;
 
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.PrintWriter;
 import java.util.ArrayList;
 import java.util.List;
@@ -17,6 +19,10 @@ import standstill.score.Scorer;
 /** Measures side by side, a row for each source. */
 final class SourceTable {
   private static final double SURE = 0.9;
+
+  /** Measures of a source that must not get worse. */
+  private static final List<String> HELD =
+      List.of("top1", "stop", "stage", "falseAlarms", "sureAndWrong");
 
   private SourceTable() {}
 
@@ -76,6 +82,50 @@ final class SourceTable {
           wrong.label().label());
     }
     out.println();
+  }
+
+  /** The measures of each source, by its name. */
+  static void add(ObjectNode node, Score score, List<String> sources) {
+    for (String source : sources) {
+      Score of = score.of(source);
+      node.putObject(source)
+          .put("boots", of.results().size())
+          .put("top1", of.top1())
+          .put("top3", of.top3())
+          .put("stop", of.stopAccuracy())
+          .put("stage", of.stageAccuracy())
+          .put("falseAlarms", of.falseAlarms().size())
+          .put("calibrationError", Metrics.calibrationError(of.forecasts()))
+          .put("sureAndWrong", of.sureAndWrong(SURE).size());
+    }
+  }
+
+  /** Says what is worse than recorded, and how much there is; a source that is not here is named. */
+  static int compare(PrintWriter out, JsonNode now, JsonNode recorded) {
+    int worse = 0;
+    for (Map.Entry<String, JsonNode> source : recorded.properties()) {
+      JsonNode here = now.path(source.getKey());
+      if (here.isMissingNode()) {
+        out.println("source " + source.getKey() + " is not here: its figures were not compared");
+        continue;
+      }
+      for (String name : HELD) {
+        double before = source.getValue().path(name).asDouble();
+        double after = here.path(name).asDouble();
+        boolean less = name.equals("falseAlarms") || name.equals("sureAndWrong");
+        if (less ? after > before + 1e-9 : after < before - 1e-9) {
+          out.printf(
+              Locale.ROOT,
+              "worse than recorded: %s of source %s is %.4f, was %.4f%n",
+              name,
+              source.getKey(),
+              after,
+              before);
+          worse++;
+        }
+      }
+    }
+    return worse;
   }
 
   /** What each correction earns: the measures without it, and what changes. */
