@@ -50,7 +50,7 @@ final class BackgroundRates {
     Map<String, Rate> rates = new LinkedHashMap<>();
     counts.forEach(
         (id, count) -> {
-          if (count.seen > 0 || count.rivals > 0) {
+          if (count.seen > 0) {
             rates.put(id, new Rate(count.seen, count.boots, count.rivalsSeen, count.rivals));
           }
         });

@@ -57,6 +57,7 @@ public final class Search {
   private final Map<String, Integer> places = new HashMap<>();
   private final SearchIndex index;
   private final Ties ties;
+  private final OtherKernels otherKernels;
   private final Phrases phrases;
   private final Spelling spelling;
   private final SignLines signLines;
@@ -69,6 +70,7 @@ public final class Search {
     this.entries = entries;
     this.index = index;
     this.ties = new Ties(base, entries);
+    this.otherKernels = new OtherKernels(base, entries);
     this.phrases = new Phrases(base);
     this.spelling = new Spelling(index.reader(), phrases);
     this.signLines = new SignLines(base);
@@ -134,7 +136,7 @@ public final class Search {
         .forEach(owned -> order.put(places.get(key(owned.kind(), owned.id())), true));
     try {
       QueryWords words = new QueryWords(phrases, spelling, query, read);
-      for (int place : byWords(query(words, terms), order.keySet())) {
+      for (int place : byWords(query, query(words, terms), order.keySet())) {
         order.putIfAbsent(place, false);
       }
     } catch (IOException e) {
@@ -162,7 +164,7 @@ public final class Search {
   }
 
   /** Entries by their words and by what they are tied to, best first; those by sign lend theirs. */
-  private int[] byWords(Query query, Set<Integer> bySign) throws IOException {
+  private int[] byWords(String typed, Query query, Set<Integer> bySign) throws IOException {
     double[] scores = new double[entries.size()];
     double best = 0;
     for (ScoreDoc hit : index.searcher().search(query, Math.max(1, entries.size())).scoreDocs) {
@@ -173,6 +175,7 @@ public final class Search {
       scores[place] = Math.max(best, 1);
     }
     double[] spread = ties.spread(scores);
+    otherKernels.lower(spread, typed);
     double least = DoubleStream.of(spread).max().orElse(0) * LEAST;
     return IntStream.range(0, spread.length)
         .filter(place -> spread[place] > least)
