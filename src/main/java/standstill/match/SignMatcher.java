@@ -64,6 +64,7 @@ public final class SignMatcher {
   private final List<OnLine> onLine = new ArrayList<>();
   private final List<OnFact> onFact = new ArrayList<>();
   private final List<Missing> missing = new ArrayList<>();
+  private final Set<String> stopIds = new HashSet<>();
   private final List<Milepost> reached = new ArrayList<>();
   private final List<SignForm.Join> joins = new ArrayList<>();
   private final List<TrailLine> trailLines = new ArrayList<>();
@@ -88,6 +89,7 @@ public final class SignMatcher {
     List<Pattern> all = new ArrayList<>();
     List<Fault> bearers = new ArrayList<>(base.faultsOf(family.id()));
     base.stopsOf(family.id()).forEach(stop -> bearers.add(stop.bearer()));
+    base.stopsOf(family.id()).forEach(stop -> stopIds.add(stop.id()));
     for (Fault fault : bearers) {
       for (Sign sign : fault.signs()) {
         order.put(sign.id(), order.size());
@@ -293,7 +295,10 @@ public final class SignMatcher {
       for (Joined other : joined) {
         lines = lines.where(hit -> other.lets(hit, boot));
       }
-      lines.markAll(explained);
+      // A stop says what happened in a line, and explains it no more than the person who reads it.
+      if (!stopIds.contains(each.fault().id())) {
+        lines.markAll(explained);
+      }
       Lines fitting = each.form().afterGap() > 0 ? lines.afterGap(each.form(), trace) : lines;
       fitting = each.form().atEnd() > 0 ? fitting.from(lineCount - each.form().atEnd()) : fitting;
       if (fitting.times >= each.form().repeats()) {

@@ -15,6 +15,7 @@ import standstill.log.BootLog;
 import standstill.log.LogLine;
 import standstill.log.LogReader;
 import standstill.match.Complaint;
+import standstill.match.Matches;
 import standstill.match.SignMatcher;
 import standstill.match.Surroundings;
 import standstill.rank.Cause;
@@ -143,7 +144,7 @@ public final class Diagnoser {
             ranking,
             seen.matches().trails(),
             surroundings.of(seen.boot()),
-            unexplained(seen.boot(), seen.matches().explained()),
+            unexplained(seen.boot(), explained(seen.matches(), ranking)),
             ranking.verdict() == Verdict.NO_STALL ? Optional.empty() : Look.best(base, ranking),
             seen.matches().machine());
     return new Report(ranking.verdict().word(), "", log, Optional.of(diagnosis));
@@ -185,6 +186,17 @@ public final class Diagnoser {
 
   private SignMatcher matcher(Family family) {
     return Objects.requireNonNull(matchers.get(family.id()));
+  }
+
+  /** Lines that an entry explains, and those in which the likeliest stop shows itself. */
+  private static BitSet explained(Matches matches, Ranking ranking) {
+    BitSet explained = matches.explained();
+    ranking.stop().stream()
+        .flatMap(stop -> stop.factors().stream())
+        .flatMap(factor -> factor.signs().stream())
+        .flatMap(sign -> sign.hits().stream())
+        .forEach(hit -> explained.set(hit.index()));
+    return explained;
   }
 
   private static List<LogLine> unexplained(Boot boot, BitSet explained) {

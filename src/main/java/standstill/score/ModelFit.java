@@ -18,7 +18,7 @@ public final class ModelFit {
   private static final Map<String, double[]> GRID = new LinkedHashMap<>();
 
   static {
-    GRID.put("temperature", new double[] {0.4, 0.5, 0.6, 0.7, 0.8, 0.9, 1, 1.15});
+    GRID.put("temperature", new double[] {0.4, 0.5, 0.6, 0.7, 0.8, 0.9, 1, 1.15, 1.3, 1.5});
     GRID.put("stop-temperature", new double[] {0.4, 0.6, 0.8, 1, 1.2});
     GRID.put("rivals-trust", new double[] {0, 0.25, 0.5, 0.75, 1});
     GRID.put("unlisted-weight", new double[] {0.25, 0.5, 0.75, 1, 1.5});

@@ -25,8 +25,11 @@ class GrowthTest {
   private static final int DOUBLINGS = 2;
   private static final double MOST = 2.5;
 
-  /** Steps for one character of the longest text. A plain kernel line takes about a thousand. */
-  private static final long MOST_STEPS_FOR_A_CHARACTER = 10_000;
+  /**
+   * Steps for one character of the longest text; a plain kernel line takes about a thousand. Most
+   * of it is fixed for each text and grows with the base: it was 10,000 with half as many faults.
+   */
+  private static final long MOST_STEPS_FOR_A_CHARACTER = 15_000;
 
   private static ToIntFunction<String> reading;
 

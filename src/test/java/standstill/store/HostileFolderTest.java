@@ -180,7 +180,7 @@ class HostileFolderTest {
         errors
             .get(0)
             .matches(
-                "(?s)kb/faults/root/root-id-on-no-disk.yaml:\\d+:11: pattern repeats a part 999"
+                "(?s)kb/faults/root/root-id-on-no-disk.yaml:\\d+:18: pattern repeats a part 999"
                     + " times; at most 250 are allowed.*"),
         errors.get(0));
   }

@@ -135,7 +135,7 @@ class UploadTest {
             .orElseThrow()
             .replaceFirst("^https?://[^/]+", "");
     String page = page(address);
-    assertTrue(page.contains("3000 boots of the machine"), page);
+    assertTrue(page.contains("3000 starts of the machine"), page);
     assertTrue(page.length() < 20_000, page.length() + " characters");
     assertTrue(page.contains("max=\"3000\""), page);
     String middle = page(address + "?boot=1500");
