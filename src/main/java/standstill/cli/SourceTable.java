@@ -100,7 +100,9 @@ final class SourceTable {
     }
   }
 
-  /** Says what is worse than recorded, and how much there is; a source that is not here is named. */
+  /**
+   * Says what is worse than recorded, and how much there is; a source that is not here is named.
+   */
   static int compare(PrintWriter out, JsonNode now, JsonNode recorded) {
     int worse = 0;
     for (Map.Entry<String, JsonNode> source : recorded.properties()) {

@@ -299,11 +299,6 @@ public final class Proposals implements Closeable {
         () -> {
           // What was approved before and failed on the way may have landed: then it is done.
           putAwayMerged();
-          Optional<Proposal> done =
-              find(id).filter(p -> p.standing() == Proposal.Standing.MERGED && p.tip().equals(tip));
-          if (done.isPresent() && !done.get().writers().contains(who)) {
-            return done.get();
-          }
           for (int i = 0; i < TRIES; i++) {
             Proposal proposal = open(id, tip);
             if (proposal.writers().contains(who)) {

@@ -54,8 +54,10 @@ final class OtherKernels {
 
   private static boolean isOther(Base base, Family common, Set<String> checks, Entry entry) {
     return switch (entry.kind()) {
-      case FAULT -> base.fault(entry.id()).map(Fault::families).map(f -> !common.isAmong(f)).orElse(false);
-      case TRAIL -> base.trail(entry.id()).map(Trail::families).map(f -> !common.isAmong(f)).orElse(false);
+      case FAULT ->
+          base.fault(entry.id()).map(Fault::families).map(f -> !common.isAmong(f)).orElse(false);
+      case TRAIL ->
+          base.trail(entry.id()).map(Trail::families).map(f -> !common.isAmong(f)).orElse(false);
       case CHECK ->
           base.check(entry.id()).map(Check::id).map(id -> !checks.contains(id)).orElse(false);
       case SYMPTOM -> false;

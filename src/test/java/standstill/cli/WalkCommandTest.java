@@ -15,7 +15,6 @@ import standstill.store.BaseFolder;
 class WalkCommandTest {
   private static final String LOG = "docs/examples/wrong-root-id.log";
 
-  /** Two causes are about as likely, so the first step is a check. */
   private static final String UNSURE = "docs/examples/missing-kernel.log";
 
   @TempDir private Path folder;
@@ -68,7 +67,7 @@ class WalkCommandTest {
     CommandRun run = CommandRun.with("\n2\nb\nq\n", "walk", LOG);
     int first = run.out().indexOf("It worked if: ");
     assertTrue(
-        run.out().indexOf("Put the right identifier on the command line for one start", first + 1)
+        run.out().indexOf("Put the right identifier on the command line for one boot", first + 1)
             > first);
     assertTrue(run.out().contains("Nothing yet."));
   }
@@ -79,7 +78,7 @@ class WalkCommandTest {
     CommandRun first = CommandRun.with("1\n2\nq\n", "walk", "--save", saved.toString(), UNSURE);
     assertEquals(0, first.code(), first.err());
     String text = Files.readString(saved);
-    assertTrue(text.contains("\"other-versions-only\""), text);
+    assertTrue(text.contains("\"reply\" : \"no-help\""), text);
     assertFalse(text.contains("vmlinuz"));
     assertEquals(WalkFile.read(saved, BaseFolder.builtIn().base()).turns().size(), 1);
     Path again = folder.resolve("again.json");

@@ -61,7 +61,8 @@ public final class TeamBase {
       Files.copy(from.resolve(file), to.resolve(file));
     }
     copyBoots(to);
-    // Neighbours in other stages are not copied, and neither are stops, so links to them would be errors.
+    // Neighbours in other stages are not copied, and neither are stops, so links to them would be
+    // errors.
     try (Stream<Path> files = Files.list(to.resolve("faults/root"))) {
       for (Path file : files.toList()) {
         String text = Files.readString(file);

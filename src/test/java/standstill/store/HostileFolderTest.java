@@ -164,7 +164,13 @@ class HostileFolderTest {
     String text = Files.readString(entry);
     StringBuilder signs = new StringBuilder("signs:\n");
     for (int i = 0; i < count; i++) {
-      signs.append("  - id: lamp-").append(i).append("\n    line: 'lamp").append(i).append(pattern).append("'\n");
+      signs
+          .append("  - id: lamp-")
+          .append(i)
+          .append("\n    line: 'lamp")
+          .append(i)
+          .append(pattern)
+          .append("'\n");
       signs.append("    shows: usually\n    elsewhere: never\n");
       signs.append("    seen: ['lamp").append(i).append("']\n    unlike: ['y']\n");
     }

@@ -137,11 +137,11 @@ class UploadTest {
     String page = page(address);
     assertTrue(page.contains("3000 starts of the machine"), page);
     assertTrue(page.length() < 20_000, page.length() + " characters");
-    assertTrue(page.contains("max=\"3000\""), page);
-    String middle = page(address + "?boot=1500");
-    for (int near : new int[] {1, 1499, 1501, 3000}) {
+    assertTrue(page.contains("max=\"500\""), page);
+    String middle = page(address + "?boot=250");
+    for (int near : new int[] {1, 249, 251, 500}) {
       assertTrue(middle.contains("?boot=" + near + "\""), middle);
     }
-    assertFalse(middle.contains("?boot=1400\""));
+    assertFalse(middle.contains("?boot=200\""));
   }
 }
