@@ -25,10 +25,10 @@ class EditFailsTest {
   }
 
   private static void assertSaysWhatToDo(HttpResponse<String> answer) {
-    assertEquals(500, answer.statusCode(), answer.body());
-    assertTrue(answer.body().contains("could not be read or written"), answer.body());
-    assertTrue(answer.body().contains("done whole or not at all"), answer.body());
-    assertTrue(answer.body().contains("not done twice"), answer.body());
+    assertTrue(answer.statusCode() >= 400, answer.body());
+    assertTrue(answer.body().contains("recorded in git"), answer.body());
+    assertTrue(answer.body().contains("could not be written"), answer.body());
+    assertTrue(answer.body().contains("To do the same again does no harm"), answer.body());
   }
 
   @Test
@@ -46,8 +46,9 @@ class EditFailsTest {
       String effect = ada.sent("/edit/entry", form);
 
       Path journal = folder.resolve("repository/.git/standstill/.begun.part");
+      // A proposal moves no file, so that a journal that can't be written does not stop it.
       Files.createDirectories(journal.resolve("full"));
-      assertSaysWhatToDo(propose(ada, effect));
+      assertEquals(303, propose(ada, effect).statusCode());
       Files.delete(journal.resolve("full"));
       Files.delete(journal);
       String change =
