@@ -182,7 +182,7 @@ class WalkPagesTest {
 
   @Test
   void anAnswerChangesTheRankingAndSaysByHowMuch() throws Exception {
-    String answered = page(log + "/walk?check.list-disks-in-rescue-shell=disk-there-id-differs");
+    String answered = page(log + "/walk?check.list-disks-in-rescue-shell=disk-there-id-same");
     assertTrue(answered.contains("class=\"change\""));
     assertTrue(answered.contains("The root file system named at boot is on no disk"));
   }
