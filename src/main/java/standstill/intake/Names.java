@@ -101,6 +101,10 @@ public final class Names {
     if (origin == null) {
       return true;
     }
+    if (origin.equals("null")) {
+      // Privacy settings hide the origin of a form; the browser's own word for it still stands.
+      return "same-origin".equals(site);
+    }
     int scheme = origin.indexOf("://");
     if (scheme < 0) {
       return false;

@@ -5,7 +5,11 @@ import java.util.Map;
 
 /** Headers that go out with every answer. */
 final class Headers {
-  /** No script or style but our own files, no frames, no referrer, no guessing of types. */
+  /**
+   * No script or style but our own files, no frames, no referrer for other servers, no guessing of
+   * types. With "no-referrer" a browser sends "Origin: null" with our own forms too (WHATWG, Fetch,
+   * "append a request Origin header"), and the door would refuse them.
+   */
   static final Map<String, String> ALL =
       Map.of(
           "Content-Security-Policy",
@@ -14,7 +18,7 @@ final class Headers {
           "X-Content-Type-Options",
           "nosniff",
           "Referrer-Policy",
-          "no-referrer",
+          "same-origin",
           "Cross-Origin-Opener-Policy",
           "same-origin",
           "Cross-Origin-Resource-Policy",

@@ -66,7 +66,7 @@ class JarIT {
   // controller, channel 1 (Intel SDM vol. 3B, chapter "Machine-Check Architecture").
   @ParameterizedTest
   @CsvSource({
-    "no-boot-device,  firmware, no-bootable-entry-found",
+    "no-boot-device,  firmware, no-loader-on-any-disk",
     "missing-kernel,  loader,   kernel-file-missing",
     "memory-error,    kernel,   machine-check-memory",
     "disk-timeout,    devices,  nvme-times-out",
