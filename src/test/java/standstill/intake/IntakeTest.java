@@ -265,6 +265,7 @@ class IntakeTest {
     for (String fine :
         List.of(
             "Origin: http://localhost:" + port + "\nSec-Fetch-Site: same-origin",
+            "Origin: null\nSec-Fetch-Site: same-origin",
             "Sec-Fetch-Site: none",
             "Accept: */*")) {
       String answer = Wire.ask(port, own + "\n" + fine, "a log");
