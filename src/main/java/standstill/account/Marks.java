@@ -2,7 +2,6 @@ package standstill.account;
 
 import java.nio.charset.StandardCharsets;
 import java.security.GeneralSecurityException;
-import java.security.MessageDigest;
 import java.security.SecureRandom;
 import java.util.HexFormat;
 import java.util.Optional;
@@ -38,9 +37,8 @@ final class Marks {
       return Optional.empty();
     }
     String device = proof.substring(0, dot);
-    byte[] made = hmac(hash, "device " + name + " " + device).getBytes(StandardCharsets.UTF_8);
-    byte[] given = proof.substring(dot + 1).getBytes(StandardCharsets.UTF_8);
-    return MessageDigest.isEqual(made, given) ? Optional.of(device) : Optional.empty();
+    String made = hmac(hash, "device " + name + " " + device);
+    return Sessions.same(made, proof.substring(dot + 1)) ? Optional.of(device) : Optional.empty();
   }
 
   private static String hmac(String key, String text) {

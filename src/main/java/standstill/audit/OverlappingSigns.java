@@ -10,11 +10,9 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import standstill.base.Base;
 import standstill.base.Fault;
-import standstill.base.Sign;
-import standstill.base.SignForm;
+import standstill.match.SharedTexts;
+import standstill.match.SharedTexts.Shared;
 import standstill.rank.AnswerModel;
-import standstill.text.Pattern;
-import standstill.text.Prefilter;
 import standstill.text.Problem;
 
 /**
@@ -45,9 +43,6 @@ final class OverlappingSigns implements Rule {
 
   private record Pair(Fault one, Fault other) {}
 
-  /** A text of one sign that another fault's sign matches. */
-  private record Overlap(Fault in, Sign of, String text, Sign by) {}
-
   @Override
   public List<Problem> problems(Subject subject) {
     Base base = subject.base();
@@ -63,7 +58,7 @@ final class OverlappingSigns implements Rule {
                       || !base.canMeet(pair.one().families(), pair.other().families())
                       || consequence.leads(pair.one(), pair.other())
                       || consequence.leads(pair.other(), pair.one());
-              List<Overlap> denied = found.stream().filter(o -> denies(base, o)).toList();
+              List<Shared> denied = found.stream().filter(o -> denies(base, o)).toList();
               if (byDesign) {
                 return;
               }
@@ -92,50 +87,29 @@ final class OverlappingSigns implements Rule {
   /**
    * Whether the matching sign says that its line is rarer elsewhere than the other fault makes it.
    */
-  private static boolean denies(Base base, Overlap overlap) {
+  private static boolean denies(Base base, Shared overlap) {
     double all = base.faults().stream().mapToDouble(f -> f.howCommon().weight()).sum();
     double made = overlap.in().howCommon().weight() / all * overlap.of().shows().value();
     return made > overlap.by().elsewhere().value();
   }
 
-  private static Map<Pair, List<Overlap>> overlaps(Base base) {
-    List<Fault> faults = new ArrayList<>();
-    List<Sign> signs = new ArrayList<>();
-    List<Pattern> patterns = new ArrayList<>();
-    for (Fault fault : base.faults()) {
-      for (Sign sign : fault.signs()) {
-        if (sign.form() instanceof SignForm.OnLine onLine) {
-          faults.add(fault);
-          signs.add(sign);
-          patterns.add(onLine.line());
-        }
-      }
-    }
-    Prefilter prefilter = new Prefilter(patterns);
-    Map<Pair, List<Overlap>> all = new LinkedHashMap<>();
-    for (int i = 0; i < signs.size(); i++) {
-      for (String text : signs.get(i).seen()) {
-        for (int other : prefilter.candidates(text)) {
-          if (faults.get(other) != faults.get(i) && patterns.get(other).foundIn(text)) {
-            boolean inOrder =
-                base.faults().indexOf(faults.get(i)) < base.faults().indexOf(faults.get(other));
-            Pair pair =
-                inOrder
-                    ? new Pair(faults.get(i), faults.get(other))
-                    : new Pair(faults.get(other), faults.get(i));
-            all.computeIfAbsent(pair, k -> new ArrayList<>())
-                .add(new Overlap(faults.get(i), signs.get(i), text, signs.get(other)));
-          }
-        }
-      }
-    }
+  private static Map<Pair, List<Shared>> overlaps(Base base) {
+    Map<Pair, List<Shared>> all = new LinkedHashMap<>();
+    SharedTexts.each(
+        base,
+        each -> {
+          boolean inOrder = base.faults().indexOf(each.in()) < base.faults().indexOf(each.other());
+          Pair pair =
+              inOrder ? new Pair(each.in(), each.other()) : new Pair(each.other(), each.in());
+          all.computeIfAbsent(pair, k -> new ArrayList<>()).add(each);
+        });
     return all;
   }
 
   /** Whether a fault has a sign that the overlap does not touch. */
-  private static boolean hasItsOwn(Fault fault, List<Overlap> found) {
+  private static boolean hasItsOwn(Fault fault, List<Shared> found) {
     Set<String> touched = new HashSet<>();
-    for (Overlap overlap : found) {
+    for (Shared overlap : found) {
       touched.add(overlap.of().id());
       touched.add(overlap.by().id());
     }
@@ -153,9 +127,9 @@ final class OverlappingSigns implements Rule {
                     >= ChecksTellApart.LEAST);
   }
 
-  private static Problem problem(String message, Pair pair, List<Overlap> found, String advice) {
+  private static Problem problem(String message, Pair pair, List<Shared> found, String advice) {
     Map<String, String> places = new LinkedHashMap<>();
-    for (Overlap overlap : found) {
+    for (Shared overlap : found) {
       places.putIfAbsent(
           overlap.of().id() + " " + overlap.by().id(),
           "'"

@@ -8,8 +8,10 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.Arrays;
+import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
@@ -26,6 +28,20 @@ import standstill.account.Accounts;
           + " for a running server."
     })
 final class AccountCommand implements Runnable {
+  /** Where the accounts stand. */
+  static final class AccountsFile {
+    @Option(
+        names = "--file",
+        required = true,
+        paramLabel = "FILE",
+        description = "File of accounts; 'account add' makes it when it is missing.")
+    private @Nullable Path file;
+
+    Path file() {
+      return Objects.requireNonNull(file);
+    }
+  }
+
   @Spec private @Nullable CommandSpec spec;
 
   @Override
@@ -43,12 +59,7 @@ final class AccountCommand implements Runnable {
   int add(
       @Parameters(paramLabel = "NAME", description = "Lower-case letters, digits and hyphens.")
           String name,
-      @Option(
-              names = "--file",
-              required = true,
-              paramLabel = "FILE",
-              description = "File of accounts; made when missing.")
-          Path file,
+      @Mixin AccountsFile accounts,
       @Option(
               names = "--password-stdin",
               description = "Read the password from standard input instead of the terminal.")
@@ -70,26 +81,21 @@ final class AccountCommand implements Runnable {
               + " characters");
     }
     try {
-      Accounts.put(file, name, password);
+      Accounts.put(accounts.file(), name, password);
     } catch (IOException e) {
       throw unreadable(e);
     }
-    Output.of(spec).println("The account of " + name + " is in " + file + ".");
+    Output.of(spec).println("The account of " + name + " is in " + accounts.file() + ".");
     return ExitCode.OK;
   }
 
   @Command(name = "remove", mixinStandardHelpOptions = true, description = "Takes an account away.")
   int remove(
       @Parameters(paramLabel = "NAME", description = "Name of the account.") String name,
-      @Option(
-              names = "--file",
-              required = true,
-              paramLabel = "FILE",
-              description = "File of accounts.")
-          Path file) {
+      @Mixin AccountsFile accounts) {
     try {
-      if (!Accounts.remove(file, name)) {
-        throw new Failure(ExitCode.USAGE, "no account '" + name + "' in " + file);
+      if (!Accounts.remove(accounts.file(), name)) {
+        throw new Failure(ExitCode.USAGE, "no account '" + name + "' in " + accounts.file());
       }
     } catch (IOException e) {
       throw unreadable(e);
@@ -98,15 +104,9 @@ final class AccountCommand implements Runnable {
   }
 
   @Command(name = "list", mixinStandardHelpOptions = true, description = "Lists the names.")
-  int list(
-      @Option(
-              names = "--file",
-              required = true,
-              paramLabel = "FILE",
-              description = "File of accounts.")
-          Path file) {
+  int list(@Mixin AccountsFile accounts) {
     try {
-      Accounts.names(file).forEach(Output.of(spec)::println);
+      Accounts.names(accounts.file()).forEach(Output.of(spec)::println);
     } catch (IOException e) {
       throw unreadable(e);
     }
@@ -123,18 +123,15 @@ final class AccountCommand implements Runnable {
       })
   int pass(
       @Parameters(paramLabel = "NAME", description = "Name of the account.") String name,
-      @Option(
-              names = "--file",
-              required = true,
-              paramLabel = "FILE",
-              description = "File of accounts.")
-          Path file) {
+      @Mixin AccountsFile accounts) {
     try {
       String pass =
-          Accounts.open(file)
+          Accounts.open(accounts.file())
               .proof(name)
               .orElseThrow(
-                  () -> new Failure(ExitCode.USAGE, "no account '" + name + "' in " + file));
+                  () ->
+                      new Failure(
+                          ExitCode.USAGE, "no account '" + name + "' in " + accounts.file()));
       Output.of(spec).println(pass);
     } catch (IOException e) {
       throw unreadable(e);

@@ -13,7 +13,6 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import standstill.log.BootLog;
 import standstill.log.Gunzip;
@@ -39,23 +38,10 @@ import standstill.report.Report;
       "  standstill diagnose --json --top 3 boot.log.gz",
     })
 final class DiagnoseCommand implements Callable<Integer> {
-  @Parameters(
-      arity = "0..1",
-      paramLabel = "FILE",
-      defaultValue = "-",
-      description = "The log; - or nothing reads standard input.")
-  private String file = "-";
+  @Mixin private final LogInput input = new LogInput();
 
   @Option(names = "--json", description = "Write the report as JSON (docs/reference/json.md).")
   private boolean json;
-
-  @Option(
-      names = "--boot",
-      paramLabel = "N",
-      defaultValue = "0",
-      description =
-          "Which boot to look at when the log holds several, from 1; the last when left out.")
-  private int boot;
 
   @Option(
       names = "--top",
@@ -75,23 +61,22 @@ final class DiagnoseCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    if (boot < 0 || top < 1) {
-      throw new Failure(ExitCode.USAGE, boot < 0 ? "--boot counts from 1" : "--top is at least 1");
+    input.check();
+    if (top < 1) {
+      throw new Failure(ExitCode.USAGE, "--top is at least 1");
     }
-    byte[] bytes = InputFile.read(file, Output.errors(spec));
+    byte[] bytes = input.bytes(Output.errors(spec));
     if (bytes.length >= LARGE) {
       PrintWriter errors = Output.errors(spec);
       errors.println("reading " + (bytes.length >> 20) + " MB; this takes a while");
       errors.flush();
     }
     Diagnoser diagnoser = new Diagnoser(base.base());
-    BootLog log = diagnoser.read(bytes);
-    if (boot > log.boots().size()) {
-      throw new Failure(
-          ExitCode.USAGE, "no boot " + boot + " in this log; it has " + log.boots().size());
-    }
+    BootLog log = input.read(bytes, diagnoser);
     Report report =
-        diagnoser.diagnose(log, boot).saying(diagnoser.base(), system.words(diagnoser.base()));
+        diagnoser
+            .diagnose(log, input.boot())
+            .saying(diagnoser.base(), system.words(diagnoser.base()));
     PrintWriter out = Output.of(spec);
     out.print(
         json

@@ -19,8 +19,19 @@ final class LabelledWalksTable {
   private LabelledWalksTable() {}
 
   static int measure(Base base, List<Source> sources, long seed, boolean json, PrintWriter out) {
+    boolean terminal = Output.showsProgress();
+    int boots = sources.stream().mapToInt(source -> source.logs().size()).sum();
     List<LabelledWalks.Measure> measures =
-        new LabelledWalks(base).measure(sources, seed, EACH, done -> {});
+        new LabelledWalks(base)
+            .measure(
+                sources,
+                seed,
+                EACH,
+                done -> {
+                  if (terminal) {
+                    Output.progress(done + " of " + boots + " boots", done == boots);
+                  }
+                });
     if (json) {
       out.println(toJson(measures, seed));
     } else {

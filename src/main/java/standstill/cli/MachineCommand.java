@@ -13,7 +13,6 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import standstill.log.BootLog;
 import standstill.machine.Machine;
@@ -37,23 +36,10 @@ import standstill.report.Sighting;
       "  dmesg | standstill machine --json -",
     })
 final class MachineCommand implements Callable<Integer> {
-  @Parameters(
-      arity = "0..1",
-      paramLabel = "FILE",
-      defaultValue = "-",
-      description = "The log; - or nothing reads standard input.")
-  private String file = "-";
+  @Mixin private final LogInput input = new LogInput();
 
   @Option(names = "--json", description = "Write the machine as JSON (docs/reference/json.md).")
   private boolean json;
-
-  @Option(
-      names = "--boot",
-      paramLabel = "N",
-      defaultValue = "0",
-      description =
-          "Which boot to look at when the log holds several, from 1; the last when left out.")
-  private int boot;
 
   @Mixin private final BaseOption base = new BaseOption();
 
@@ -61,18 +47,12 @@ final class MachineCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws JsonProcessingException {
-    if (boot < 0) {
-      throw new Failure(ExitCode.USAGE, "--boot counts from 1");
-    }
+    input.check();
     Diagnoser diagnoser = new Diagnoser(base.base());
-    BootLog log = diagnoser.read(DiagnoseCommand.InputFile.read(file));
-    if (boot > log.boots().size()) {
-      throw new Failure(
-          ExitCode.USAGE, "no boot " + boot + " in this log; it has " + log.boots().size());
-    }
+    BootLog log = input.read(input.bytes(Output.errors(spec)), diagnoser);
     Machine machine =
         diagnoser
-            .sight(log, boot)
+            .sight(log, input.boot())
             .map(Sighting::matches)
             .flatMap(matches -> matches.machine())
             .orElseThrow(

@@ -66,6 +66,11 @@ final class Output extends PrintWriter {
     return new PrintStream(new Lines(onto(to), charset), true, charset);
   }
 
+  /** Whether somebody looks on: words on progress are for a terminal. */
+  static boolean showsProgress() {
+    return System.console() != null && Style.detect().colour();
+  }
+
   /** Says how far something long has come, on the line that the last such word stands on. */
   static void progress(String text, boolean last) {
     System.err.print(VisibleWriter.mark(VisibleWriter.Mark.LINE_AGAIN) + text + (last ? "\n" : ""));

@@ -70,7 +70,7 @@ final class UnsolvedLogs {
    * and noted.
    */
   void read(List<Path> files, Consumer<Stray> taker) {
-    boolean terminal = System.console() != null && Style.detect().colour();
+    boolean terminal = Output.showsProgress();
     long bytes = 0;
     for (int i = 0; i < files.size(); i++) {
       Path file = files.get(i);

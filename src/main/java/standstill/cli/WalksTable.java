@@ -18,7 +18,7 @@ final class WalksTable {
   private WalksTable() {}
 
   static int measure(Base base, long seed, int people, boolean json, PrintWriter out) {
-    boolean terminal = System.console() != null && Style.detect().colour();
+    boolean terminal = Output.showsProgress();
     List<Walks.Measure> measures =
         new Walks(base, FAMILY)
             .measure(

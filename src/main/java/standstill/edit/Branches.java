@@ -91,13 +91,18 @@ final class Branches {
     return Optional.empty();
   }
 
+  /** What the ids of a person's proposals on an entry begin with. */
+  static String stem(String who, EntryName entry) {
+    return who + "/" + entry.id() + "-";
+  }
+
   /** An id that no proposal has had. */
   String freeId(String who, EntryName entry) throws IOException {
     Set<String> taken = new HashSet<>();
     for (Space space : Space.values()) {
       taken.addAll(all(space).keySet());
     }
-    String stem = who + "/" + entry.id() + "-";
+    String stem = stem(who, entry);
     int number = 1;
     while (taken.contains(stem + number)) {
       number++;

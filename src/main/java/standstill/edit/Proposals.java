@@ -144,7 +144,7 @@ public final class Proposals implements Closeable {
             throw new Refused("The file " + entry + " is a symbolic link, or lies behind one.");
           }
           // The same once more: an answer was lost on its way, or a write failed behind it.
-          Optional<Proposal> same = same(who, entry, clean, why);
+          Optional<Proposal> same = repeated.waiting(who, entry, clean, why);
           if (same.isPresent()) {
             return same.get();
           }
@@ -168,23 +168,6 @@ public final class Proposals implements Closeable {
           branches.write(Branches.Space.OPEN, id, ObjectId.zeroId(), commit);
           return here(id);
         });
-  }
-
-  private Optional<Proposal> same(String who, EntryName entry, String text, String reason)
-      throws IOException, Refused {
-    for (String id : branches.all(Branches.Space.OPEN).keySet()) {
-      if (id.startsWith(who + "/")) {
-        Optional<Proposal> own =
-            find(id)
-                .filter(p -> p.standing() == Proposal.Standing.WAITING)
-                .filter(p -> p.entry().equals(entry) && p.text().equals(text))
-                .filter(p -> p.reason().equals(reason));
-        if (own.isPresent()) {
-          return own;
-        }
-      }
-    }
-    return Optional.empty();
   }
 
   /** Gives a proposal another text; its author alone can. */
@@ -465,7 +448,7 @@ public final class Proposals implements Closeable {
     }
     EntryName entry = now.get().entry();
     String clean = text.isPresent() ? clean(entry, text.get()) : now.get().text();
-    return repeated.stepped(id, tip, who, clean, Messages.step(verb, entry, why, standing));
+    return repeated.stepped(now.get(), tip, who, clean, Messages.step(verb, entry, why, standing));
   }
 
   /**

@@ -1,6 +1,7 @@
 package standstill.edit;
 
 import java.io.IOException;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -26,24 +27,40 @@ final class Repeated {
   /** The open proposal of the same change by the same person from the same commit. */
   Optional<Proposal> proposed(String who, EntryName entry, String from, String text, String message)
       throws IOException, Refused {
-    String stem = who + "/" + entry.id() + "-";
-    for (String id : branches.all(Branches.Space.OPEN).keySet()) {
-      if (id.startsWith(stem)) {
-        Optional<Proposal> same = reading.proposal(id).filter(p -> p.text().equals(text));
-        if (same.isPresent() && isStep(same.get().tip(), from, who, message)) {
-          return same;
-        }
+    for (Proposal own : own(who, entry)) {
+      if (own.text().equals(text) && isStep(own.tip(), from, who, message)) {
+        return Optional.of(own);
       }
     }
     return Optional.empty();
   }
 
-  /** The proposal with this very step taken from the tip that the person has seen. */
-  Optional<Proposal> stepped(String id, String tip, String who, String text, String message)
+  /** The same change for the same reason that waits already, from whatever commit. */
+  Optional<Proposal> waiting(String who, EntryName entry, String text, String reason)
       throws IOException, Refused {
-    Optional<Proposal> now =
-        reading.proposal(id).filter(p -> p.standing().isOpen() && p.text().equals(text));
-    return now.isPresent() && isStep(now.get().tip(), tip, who, message) ? now : Optional.empty();
+    return own(who, entry).stream()
+        .filter(p -> p.standing() == Proposal.Standing.WAITING)
+        .filter(p -> p.entry().equals(entry) && p.text().equals(text))
+        .filter(p -> p.reason().equals(reason))
+        .findFirst();
+  }
+
+  /** The open proposals of a person on an entry. */
+  private List<Proposal> own(String who, EntryName entry) throws IOException, Refused {
+    List<Proposal> own = new ArrayList<>();
+    for (String id : branches.all(Branches.Space.OPEN).keySet()) {
+      if (id.startsWith(Branches.stem(who, entry))) {
+        reading.proposal(id).ifPresent(own::add);
+      }
+    }
+    return own;
+  }
+
+  /** The proposal with this very step taken from the tip that the person has seen. */
+  Optional<Proposal> stepped(Proposal now, String tip, String who, String text, String message)
+      throws IOException {
+    boolean same = now.standing().isOpen() && now.text().equals(text);
+    return same && isStep(now.tip(), tip, who, message) ? Optional.of(now) : Optional.empty();
   }
 
   /** The proposal that came to its end by this person's deed at this tip. */

@@ -118,7 +118,7 @@ final class Bodies extends Handler.Wrapper {
       this.request = request;
       this.response = response;
       this.callback = callback;
-      this.client = Intake.client(request).key();
+      this.client = Intake.client(request);
     }
 
     synchronized long size() {

@@ -3,30 +3,39 @@ package standstill.intake;
 import java.util.HashMap;
 import java.util.Map;
 
-/** Bytes that are held at once: a bound on all, and half of it for one client. Thread-safe. */
-final class Budget {
+/** What is held at once: a bound on all, and a lower one for each client. Thread-safe. */
+public final class Budget {
   private final long most;
+  private final long mostOfOne;
   private final Map<String, Long> ofClient = new HashMap<>();
   private long all;
 
-  Budget(long most) {
+  /**
+   * Nothing held.
+   *
+   * @param most of all clients together
+   * @param mostOfOne of one client
+   */
+  public Budget(long most, long mostOfOne) {
     this.most = most;
+    this.mostOfOne = mostOfOne;
   }
 
-  /** Takes so many bytes for a client; false, and nothing is taken, when they aren't there. */
-  synchronized boolean take(String client, long bytes) {
+  /** Takes so much for a client; false, and nothing is taken, when it isn't there. */
+  public synchronized boolean take(String client, long size) {
     long own = ofClient.getOrDefault(client, 0L);
-    if (all + bytes > most || own + bytes > most / 2) {
+    if (all + size > most || own + size > mostOfOne) {
       return false;
     }
-    all += bytes;
-    ofClient.put(client, own + bytes);
+    all += size;
+    ofClient.put(client, own + size);
     return true;
   }
 
-  synchronized void giveBack(String client, long bytes) {
-    all -= bytes;
-    long left = ofClient.getOrDefault(client, 0L) - bytes;
+  /** Gives back what was taken. */
+  public synchronized void giveBack(String client, long size) {
+    all -= size;
+    long left = ofClient.getOrDefault(client, 0L) - size;
     if (left > 0) {
       ofClient.put(client, left);
     } else {

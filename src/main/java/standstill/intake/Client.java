@@ -13,20 +13,18 @@ import org.jspecify.annotations.Nullable;
  * Who a request is from, as far as limits go.
  *
  * @param key the address; of IPv6 the first 64 bits, which one household or machine has (RFC 6177)
- * @param shared whether the connection may stand for many people: this machine, or a proxy
  * @param proxied whether a trusted proxy passed the request on
  */
-record Client(String key, boolean shared, boolean proxied) {
+record Client(String key, boolean proxied) {
   private static final int LONGEST_HEADER = 2_000;
 
   static Client of(Request request, Addresses proxies) {
     Optional<InetAddress> peer = address(request.getConnectionMetaData().getRemoteSocketAddress());
     if (peer.isEmpty()) {
-      return new Client("unknown", false, false);
+      return new Client("unknown", false);
     }
-    boolean shared = isShared(peer.get(), proxies);
     if (!proxies.hold(peer.get())) {
-      return new Client(key(peer.get()), shared, false);
+      return new Client(key(peer.get()), false);
     }
     List<String> way = request.getHeaders().getValuesList("X-Forwarded-For");
     String all = String.join(",", way);
@@ -39,12 +37,13 @@ record Client(String key, boolean shared, boolean proxied) {
         break;
       }
       if (!proxies.hold(hop.get())) {
-        return new Client(key(hop.get()), true, true);
+        return new Client(key(hop.get()), true);
       }
     }
-    return new Client(key(peer.get()), true, true);
+    return new Client(key(peer.get()), true);
   }
 
+  /** Whether an address may stand for many people: this machine, or a proxy. */
   static boolean isShared(InetAddress address, Addresses proxies) {
     return address.isLoopbackAddress() || proxies.hold(address);
   }

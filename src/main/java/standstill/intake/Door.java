@@ -20,7 +20,6 @@ final class Door extends Handler.Wrapper {
   @Override
   public boolean handle(Request request, Response response, Callback callback) throws Exception {
     Client client = Client.of(request, intake.proxies());
-    request.setAttribute(Intake.CLIENT, client);
     request.setAttribute(Intake.CLIENT_KEY, client.key());
     String host = request.getHeaders().get(HttpHeader.HOST);
     boolean ours =

@@ -23,8 +23,6 @@ public final class Intake {
   /** The attribute of a request that was answered for want of time: nobody waits for more. */
   public static final String LATE = "standstill.late";
 
-  static final String CLIENT = "standstill.intake.client";
-
   private static final int MOST_THREADS = 120;
   private static final long SWEEP_MILLIS = 3_000;
   private static final long STOP_MILLIS = 2_000;
@@ -55,7 +53,7 @@ public final class Intake {
     this.names = names;
     this.proxies = proxies;
     this.limits = limits;
-    this.budget = new Budget(limits.bodyBytes());
+    this.budget = new Budget(limits.bodyBytes(), limits.bodyBytes() / 2);
     HttpFields.Mutable all = HttpFields.build();
     headers.forEach(all::put);
     this.headers = all.asImmutable();
@@ -130,8 +128,8 @@ public final class Intake {
     return budget;
   }
 
-  static Client client(Request request) {
-    return (Client) Objects.requireNonNull(request.getAttribute(CLIENT), "nobody asked");
+  static String client(Request request) {
+    return (String) Objects.requireNonNull(request.getAttribute(CLIENT_KEY), "nobody asked");
   }
 
   void refuse(Request request, Response response, Callback callback, Refusal refusal) {

@@ -86,7 +86,7 @@ final class TimeLimit extends Handler.Wrapper {
       super(request, response);
       this.callback = callback;
       this.headers = HttpFields.build(response.getHeaders());
-      this.client = Intake.client(request).key();
+      this.client = Intake.client(request);
       this.status = response.getStatus();
     }
 

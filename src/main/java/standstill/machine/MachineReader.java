@@ -49,15 +49,18 @@ public final class MachineReader {
     this.patterns = new PatternSet(facts.stream().map(FactLine::line).toList());
   }
 
+  /** A message as far as anything is looked for in it. */
+  public static String bounded(String message) {
+    return message.length() > LONGEST_MESSAGE ? message.substring(0, LONGEST_MESSAGE) : message;
+  }
+
   /** Reads one boot. */
   public Machine read(Boot boot, Trace trace) {
     Gathering gathering = new Gathering();
     List<LogLine> lines = boot.lines();
     for (int i = 0; i < lines.size(); i++) {
       LogLine line = lines.get(i);
-      String whole = line.message();
-      String message =
-          whole.length() > LONGEST_MESSAGE ? whole.substring(0, LONGEST_MESSAGE) : whole;
+      String message = bounded(line.message());
       int index = i;
       patterns.candidates(
           message,

@@ -28,7 +28,7 @@ record Joined(SignForm.Join demand, SignMatcher.Lines others) {
   }
 
   /** Groups that both patterns have caught the same. */
-  private static boolean agree(Hit own, Hit other) {
+  static boolean agree(Hit own, Hit other) {
     for (Map.Entry<String, String> each : own.values().entrySet()) {
       String there = other.values().get(each.getKey());
       if (there != null && !there.equals(each.getValue())) {

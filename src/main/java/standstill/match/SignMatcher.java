@@ -7,8 +7,10 @@ import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.HashSet;
+import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
@@ -43,9 +45,6 @@ import standstill.trace.Trace;
  * every pattern on every line, and a test shows that both find the same.
  */
 public final class SignMatcher {
-  /** Longest message that is matched, in characters; what follows is left out. */
-  private static final int LONGEST_MESSAGE = 4_000;
-
   private record OnLine(Fault fault, Sign sign, SignForm.OnLine form) {}
 
   private record OnFact(Fault fault, Sign sign, Statement statement) {}
@@ -56,9 +55,6 @@ public final class SignMatcher {
 
   private record TrailLine(Trail trail, Pattern pattern) {}
 
-  /** A line that harmless lines depend on, with its trail. */
-  private record ProvisoLine(Trail trail, Trail.Proviso proviso) {}
-
   private final Family family;
   private final Map<String, Integer> order = new HashMap<>();
   private final List<OnLine> onLine = new ArrayList<>();
@@ -66,9 +62,11 @@ public final class SignMatcher {
   private final List<Missing> missing = new ArrayList<>();
   private final Set<String> stopIds = new HashSet<>();
   private final List<Milepost> reached = new ArrayList<>();
-  private final List<SignForm.Join> joins = new ArrayList<>();
   private final List<TrailLine> trailLines = new ArrayList<>();
-  private final List<ProvisoLine> provisoLines = new ArrayList<>();
+
+  /** Places of the patterns on whose lines harmless lines depend. */
+  private final Map<Trail.Proviso, Integer> provisos = new IdentityHashMap<>();
+
   private final PatternSet patterns;
   private final boolean shortcut;
   private final MachineReader machines;
@@ -87,6 +85,7 @@ public final class SignMatcher {
     this.family = family;
     this.shortcut = shortcut;
     List<Pattern> all = new ArrayList<>();
+    List<SignForm.Join> joins = new ArrayList<>();
     List<Fault> bearers = new ArrayList<>(base.faultsOf(family.id()));
     base.stopsOf(family.id()).forEach(stop -> bearers.add(stop.bearer()));
     base.stopsOf(family.id()).forEach(stop -> stopIds.add(stop.id()));
@@ -117,9 +116,8 @@ public final class SignMatcher {
     joins.forEach(join -> all.add(join.line()));
     for (Trail trail : base.trails()) {
       for (Trail.Proviso proviso : trail.only()) {
-        if (trail.families().contains(family.id())
-            && proviso.form() instanceof SignForm.OnLine form) {
-          provisoLines.add(new ProvisoLine(trail, proviso));
+        if (family.isAmong(trail.families()) && proviso.form() instanceof SignForm.OnLine form) {
+          provisos.put(proviso, all.size());
           all.add(form.line());
         }
       }
@@ -136,7 +134,7 @@ public final class SignMatcher {
     for (int i = 0; i < lines.size(); i++) {
       LogLine line = lines.get(i);
       int index = i;
-      String text = bounded(line.message());
+      String text = MachineReader.bounded(line.message());
       candidates(
           text,
           boot.mayBeTyped(),
@@ -198,11 +196,6 @@ public final class SignMatcher {
     return joined ? Lines.ofJoined() : new Lines();
   }
 
-  /** A message as far as it is matched. */
-  static String bounded(String message) {
-    return message.length() > LONGEST_MESSAGE ? message.substring(0, LONGEST_MESSAGE) : message;
-  }
-
   private void candidates(String message, boolean typed, ObjIntConsumer<Pattern> taker) {
     if (shortcut) {
       patterns.candidates(message, typed, taker);
@@ -239,8 +232,7 @@ public final class SignMatcher {
       Lines lines = trail.only().isEmpty() ? null : found.get(place);
       if (lines != null) {
         Lines harmless =
-            lines.where(
-                hit -> trail.only().stream().allMatch(p -> holds(p, trail, hit, found, trace)));
+            lines.where(hit -> trail.only().stream().allMatch(p -> holds(p, hit, found, trace)));
         if (harmless.times == 0) {
           found.remove(place);
         } else {
@@ -250,32 +242,17 @@ public final class SignMatcher {
     }
   }
 
-  private boolean holds(
-      Trail.Proviso proviso, Trail trail, Hit hit, Map<Integer, Lines> found, Trace trace) {
+  private boolean holds(Trail.Proviso proviso, Hit hit, Map<Integer, Lines> found, Trace trace) {
     if (proviso.form() instanceof SignForm.Without without) {
       Optional<Milestone> milestone = family.milestone(without.milestone());
       return proviso.there()
           ? milestone.isPresent() && isMissing(milestone.get(), trace)
           : trace.milestone(without.milestone()).isPresent();
     }
-    Lines lines =
-        found.get(
-            onLine.size()
-                + trailLines.size()
-                + provisoLines.indexOf(new ProvisoLine(trail, proviso)));
-    boolean there = lines != null && lines.kept().stream().anyMatch(other -> agree(hit, other));
+    Lines lines = found.get(Objects.requireNonNull(provisos.get(proviso)));
+    boolean there =
+        lines != null && lines.kept().stream().anyMatch(other -> Joined.agree(hit, other));
     return there == proviso.there();
-  }
-
-  /** Whether two lines speak of the same thing, where they name it. */
-  private static boolean agree(Hit one, Hit other) {
-    return one.values().entrySet().stream()
-        .allMatch(
-            each ->
-                other
-                    .values()
-                    .getOrDefault(each.getKey(), each.getValue())
-                    .equals(each.getValue()));
   }
 
   private List<Seen> signs(Map<Integer, Lines> found, Boot boot, Trace trace, BitSet explained) {

@@ -11,6 +11,7 @@ import standstill.base.Circumstance;
 import standstill.base.Example;
 import standstill.log.Boot;
 import standstill.log.LogLine;
+import standstill.machine.MachineReader;
 import standstill.text.Pattern;
 import standstill.text.PatternSet;
 
@@ -40,7 +41,7 @@ public final class Surroundings {
   public Map<String, Set<String>> of(Boot boot) {
     Map<String, Set<String>> found = new LinkedHashMap<>();
     for (LogLine line : boot.lines()) {
-      String text = SignMatcher.bounded(line.message());
+      String text = MachineReader.bounded(line.message());
       patterns.candidates(
           text,
           boot.mayBeTyped(),

@@ -1,15 +1,12 @@
 package standstill.rank;
 
-import java.util.ArrayList;
 import java.util.HashMap;
-import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import standstill.base.Base;
 import standstill.base.Fault;
 import standstill.base.Sign;
-import standstill.base.SignForm;
-import standstill.text.Pattern;
-import standstill.text.PatternSet;
+import standstill.match.SharedTexts;
 
 /**
  * For each sign, the other faults one of whose proving texts it matches, with the chance that they
@@ -19,43 +16,36 @@ import standstill.text.PatternSet;
 public final class Overlap {
   private final Map<String, Map<Fault, Double>> shown = new HashMap<>();
 
-  /** A sign with what it stands for. */
-  private record Owned(Fault fault, Sign sign, Pattern pattern) {}
+  /** A sign that matches texts of another fault's sign. */
+  private record Pair(Sign by, Fault in, Sign of) {}
 
   /** The overlap of all signs on lines. */
   public Overlap(Base base) {
-    List<Owned> owned = new ArrayList<>();
-    for (Fault fault : base.faults()) {
-      for (Sign sign : fault.signs()) {
-        if (sign.form() instanceof SignForm.OnLine form) {
-          owned.add(new Owned(fault, sign, form.line()));
-        }
-      }
-    }
-    PatternSet patterns = new PatternSet(owned.stream().map(Owned::pattern).toList());
-    for (Owned other : owned) {
-      Map<Integer, Integer> matched = new HashMap<>();
-      for (String text : other.sign().seen()) {
-        patterns.candidates(
-            text,
-            false,
-            (pattern, place) -> {
-              if (pattern.foundIn(text)) {
-                matched.merge(place, 1, Integer::sum);
-              }
-            });
-      }
-      matched.forEach((place, times) -> note(owned.get(place), other, times));
-    }
+    Map<Pair, Integer> times = new HashMap<>();
+    SharedTexts.each(
+        base, each -> times.merge(new Pair(each.by(), each.in(), each.of()), 1, Integer::sum));
+    times.forEach(
+        (pair, count) ->
+            shown
+                .computeIfAbsent(pair.by().id(), id -> new HashMap<>())
+                .merge(
+                    pair.in(),
+                    pair.of().shows().value() * count / pair.of().seen().size(),
+                    Math::max));
   }
 
-  private void note(Owned each, Owned other, int times) {
-    if (!each.fault().equals(other.fault())) {
-      double chance = other.sign().shows().value() * times / other.sign().seen().size();
-      shown
-          .computeIfAbsent(each.sign().id(), k -> new HashMap<>())
-          .merge(other.fault(), chance, Math::max);
-    }
+  private Overlap(Overlap whole, Set<Fault> kept) {
+    whole.shown.forEach(
+        (sign, faults) -> {
+          Map<Fault, Double> left = new HashMap<>(faults);
+          left.keySet().retainAll(kept);
+          shown.put(sign, left);
+        });
+  }
+
+  /** The overlap of the faults that a smaller base still has. */
+  public Overlap within(Base fewer) {
+    return new Overlap(this, Set.copyOf(fewer.faults()));
   }
 
   /** The faults that show a sign of another one. */

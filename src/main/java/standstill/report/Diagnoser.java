@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 import standstill.base.Base;
 import standstill.base.Family;
 import standstill.guide.Look;
@@ -25,7 +26,7 @@ import standstill.rank.Verdict;
 import standstill.trace.Trace;
 import standstill.trace.Tracer;
 
-/** Text to report. Immutable once made, and safe to use from many threads. */
+/** Text to report. Safe to use from many threads. */
 public final class Diagnoser {
   /** Lines before the end of the boot in which unexplained trouble is worth showing. */
   private static final int NEAR_THE_STOP = 80;
@@ -43,7 +44,7 @@ public final class Diagnoser {
   private final Map<String, Tracer> tracers = new HashMap<>();
   private final Map<String, SignMatcher> matchers = new HashMap<>();
   private final Surroundings surroundings;
-  private final Ranker ranker;
+  private @Nullable Ranker ranker;
 
   /** Prepares a base for diagnosing. */
   public Diagnoser(Base base) {
@@ -54,7 +55,6 @@ public final class Diagnoser {
       matchers.put(family.id(), new SignMatcher(base, family));
     }
     this.surroundings = new Surroundings(base);
-    this.ranker = new Ranker(base);
   }
 
   /** The base that is diagnosed with. */
@@ -62,8 +62,14 @@ public final class Diagnoser {
     return base;
   }
 
-  /** The ranker, for those who go on from a ranking. */
-  public Ranker ranker() {
+  /**
+   * The ranker, made for the first diagnosis: it compares all signs of the base, which those who
+   * only read a log need not wait for.
+   */
+  private synchronized Ranker ranker() {
+    if (ranker == null) {
+      ranker = new Ranker(base);
+    }
     return ranker;
   }
 
@@ -135,7 +141,7 @@ public final class Diagnoser {
       return new Report(Report.NOT_A_BOOT_LOG, reason, log, Optional.empty());
     }
     Sighting seen = sighting.get();
-    Ranking ranking = ranker.rank(seen.family(), seen.trace(), seen.matches());
+    Ranking ranking = ranker().rank(seen.family(), seen.trace(), seen.matches());
     Report.Diagnosis diagnosis =
         new Report.Diagnosis(
             seen.boot(),

@@ -49,6 +49,9 @@ public final class Scorer {
   private final List<Case> cases = new ArrayList<>();
   private final Overlap overlap;
 
+  /** Tells in which stops faults end, with the base's own rates. */
+  private final Ranker counting;
+
   /** Rates of each fold, by what is held out; they don't depend on what is fitted. */
   private final Map<String, Map<String, Rate>> ratesOfFold;
 
@@ -63,8 +66,8 @@ public final class Scorer {
     this.corrections = corrections;
     this.overlap = new Overlap(base);
     this.ratesOfFold = new HashMap<>();
+    this.counting = new Ranker(base, Corrections.ALL, overlap);
     Diagnoser diagnoser = new Diagnoser(base);
-    Ranker ranker = diagnoser.ranker();
     for (Source source : sources) {
       for (LabelledLog log : source.logs()) {
         Optional<Sighting> sighting = diagnoser.sight(diagnoser.read(log.bytes()), 0);
@@ -74,7 +77,7 @@ public final class Scorer {
                 log.label(),
                 sighting.map(Sighting::family).orElse(""),
                 sighting.map(s -> new Case.Seen(s.trace(), s.matches())),
-                stops(log.label(), ranker)));
+                stops(log.label())));
       }
     }
   }
@@ -83,6 +86,7 @@ public final class Scorer {
     this.base = base;
     this.corrections = corrections;
     this.overlap = other.overlap;
+    this.counting = other.counting;
     this.ratesOfFold = other.ratesOfFold;
     this.cases.addAll(other.cases);
   }
@@ -103,7 +107,7 @@ public final class Scorer {
   }
 
   /** The stops that a label names, or those in which its fault ends. */
-  private Set<String> stops(Label label, Ranker ranker) {
+  private Set<String> stops(Label label) {
     Set<String> stops = new HashSet<>(label.stops());
     if (label.label().equals(Label.HEALTHY)) {
       base.stops().stream().filter(Stop::nothing).map(Stop::id).forEach(stops::add);
@@ -114,7 +118,7 @@ public final class Scorer {
         Optional<Fault> fault = base.fault(id);
         if (fault.isPresent() && !fault.get().endsIn().isEmpty()) {
           base.stops().stream()
-              .filter(stop -> ranker.chance(fault.get(), stop) >= ENDS_SO)
+              .filter(stop -> counting.chance(fault.get(), stop) >= ENDS_SO)
               .map(Stop::id)
               .forEach(stops::add);
         }
@@ -176,10 +180,11 @@ public final class Scorer {
       Ranker ranker =
           rankers.computeIfAbsent(
               hidden,
-              key ->
-                  new Ranker(
-                      without(base.withRates(rates(c -> !c.group().equals(each.group()))), label),
-                      corrections));
+              key -> {
+                Predicate<Case> others = c -> !c.group().equals(each.group());
+                Base fewer = without(base.withRates(rates(others)), label);
+                return new Ranker(fewer, corrections, overlap.within(fewer));
+              });
       Ranking ranking =
           ranker.rank(each.family(), each.seen().get().trace(), each.seen().get().matches());
       Verdict verdict = ranking.verdict();
@@ -229,8 +234,7 @@ public final class Scorer {
   }
 
   private Map<String, Rate> rates(Predicate<Case> used) {
-    return new BackgroundRates(base, new Ranker(base, Corrections.ALL, overlap))
-        .of(cases.stream().filter(used).toList());
+    return new BackgroundRates(base, counting).of(cases.stream().filter(used).toList());
   }
 
   private static Result result(Case each, Ranker ranker) {

@@ -1,14 +1,12 @@
 package standstill.search;
 
 import java.util.BitSet;
-import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import standstill.base.Base;
-import standstill.base.Check;
 import standstill.base.Family;
 import standstill.base.Fault;
 import standstill.base.Trail;
@@ -25,9 +23,7 @@ final class OtherKernels {
   private final Set<String> names = new HashSet<>();
 
   OtherKernels(Base base, List<Entry> entries) {
-    Optional<Family> most =
-        base.families().stream()
-            .max(Comparator.comparingInt(family -> base.faultsOf(family.id()).size()));
+    Optional<Family> most = base.family(base.mostCommonFamily());
     if (most.isEmpty()) {
       return;
     }
@@ -42,10 +38,8 @@ final class OtherKernels {
     }
     names.remove("");
     Set<String> checks = new HashSet<>();
-    for (Fault fault : base.faults()) {
-      if (common.isAmong(fault.families())) {
-        checks.addAll(fault.toldApartBy().keySet());
-      }
+    for (Fault fault : base.faultsOf(common.id())) {
+      checks.addAll(fault.toldApartBy().keySet());
     }
     for (int i = 0; i < entries.size(); i++) {
       places.set(i, isOther(base, common, checks, entries.get(i)));
@@ -58,8 +52,7 @@ final class OtherKernels {
           base.fault(entry.id()).map(Fault::families).map(f -> !common.isAmong(f)).orElse(false);
       case TRAIL ->
           base.trail(entry.id()).map(Trail::families).map(f -> !common.isAmong(f)).orElse(false);
-      case CHECK ->
-          base.check(entry.id()).map(Check::id).map(id -> !checks.contains(id)).orElse(false);
+      case CHECK -> !checks.contains(entry.id());
       case SYMPTOM -> false;
     };
   }

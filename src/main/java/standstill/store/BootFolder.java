@@ -7,7 +7,9 @@ import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
+import org.jspecify.annotations.Nullable;
 import standstill.base.Label;
 import standstill.base.yaml.BaseText;
 import standstill.base.yaml.LabelReader;
@@ -23,7 +25,7 @@ public final class BootFolder {
   public static final String NAME = "boots";
 
   private static final int LARGEST_LOG = 100 << 20;
-  private static final int LARGEST_LABEL = 1 << 20;
+  static final int LARGEST_LABEL = 1 << 20;
 
   private BootFolder() {}
 
@@ -58,28 +60,7 @@ public final class BootFolder {
     List<LabelledLog> read = new ArrayList<>();
     for (Label label : labels.labels()) {
       labelled.add(label.log());
-      Path log = byName.get(label.log());
-      if (log == null) {
-        problems.add(
-            Problem.error(label.where(), "no log '" + label.log() + "' beside this label", ""));
-        continue;
-      }
-      try {
-        read.add(
-            new LabelledLog(label, Gunzip.expand(BaseFiles.read(log, LARGEST_LOG), LARGEST_LOG)));
-      } catch (TooLargeException e) {
-        problems.add(
-            Problem.error(
-                label.where(),
-                "log '" + label.log() + "' is larger than " + LARGEST_LOG + " bytes",
-                ""));
-      } catch (IOException e) {
-        problems.add(
-            Problem.error(
-                label.where(),
-                "log '" + label.log() + "' can't be read: " + BaseFiles.reason(e),
-                ""));
-      }
+      log(label, byName.get(label.log()), problems).ifPresent(read::add);
     }
     for (Path log : logs.files()) {
       String name = log.getFileName().toString();
@@ -92,6 +73,25 @@ public final class BootFolder {
       }
     }
     return new Boots(read, problems);
+  }
+
+  /** The log of a label; empty, with a problem, when it is missing, too large or unreadable. */
+  static Optional<LabelledLog> log(Label label, @Nullable Path log, List<Problem> problems) {
+    String why;
+    if (log == null) {
+      why = "no log '" + label.log() + "' beside this label";
+    } else {
+      try {
+        byte[] bytes = BaseFiles.read(log, LARGEST_LOG);
+        return Optional.of(new LabelledLog(label, Gunzip.expand(bytes, LARGEST_LOG)));
+      } catch (TooLargeException e) {
+        why = "log '" + label.log() + "' is larger than " + LARGEST_LOG + " bytes";
+      } catch (IOException e) {
+        why = "log '" + label.log() + "' can't be read: " + BaseFiles.reason(e);
+      }
+    }
+    problems.add(Problem.error(label.where(), why, ""));
+    return Optional.empty();
   }
 
   /**

@@ -10,8 +10,6 @@ import standstill.base.Label;
 import standstill.base.yaml.BaseText;
 import standstill.base.yaml.LabelReader;
 import standstill.base.yaml.SourceLabels;
-import standstill.log.Gunzip;
-import standstill.log.TooLargeException;
 import standstill.score.LabelledLog;
 import standstill.score.Source;
 import standstill.text.Problem;
@@ -22,8 +20,6 @@ import standstill.text.Problem;
  * {@code near.yaml}; a team adds its own judgement in a folder of its own.
  */
 public final class SourceFolder {
-  private static final long LARGEST_LOG = 100L << 20;
-
   private SourceFolder() {}
 
   /**
@@ -66,20 +62,7 @@ public final class SourceFolder {
       List<LabelledLog> logs = new ArrayList<>();
       for (Label label : labels.labels()) {
         Path log = each.resolve(label.log());
-        if (!Files.isRegularFile(log)) {
-          problems.add(
-              Problem.error(label.where(), "no log '" + label.log() + "' beside the labels", ""));
-          continue;
-        }
-        try {
-          logs.add(new LabelledLog(label, Gunzip.expand(Files.readAllBytes(log), LARGEST_LOG)));
-        } catch (TooLargeException e) {
-          problems.add(
-              Problem.error(
-                  label.where(),
-                  "log '" + label.log() + "' is larger than " + LARGEST_LOG + " bytes",
-                  ""));
-        }
+        BootFolder.log(label, Files.isRegularFile(log) ? log : null, problems).ifPresent(logs::add);
       }
       if (!logs.isEmpty()) {
         sources.add(new Source(name, logs));
@@ -99,6 +82,9 @@ public final class SourceFolder {
   }
 
   private static BaseText text(Path file) throws IOException {
-    return BaseText.of(file.getFileName().toString(), file.toString(), Files.readAllBytes(file));
+    return BaseText.of(
+        file.getFileName().toString(),
+        file.toString(),
+        BaseFiles.read(file, BootFolder.LARGEST_LABEL));
   }
 }

@@ -65,12 +65,7 @@ final class NewBootPage {
     Map<String, String> typed = new TreeMap<>();
     FIELDS.forEach(field -> typed.put(field, ""));
     typed.put("licence", "CC0-1.0");
-    boolean tooLong =
-        report.stream()
-                .flatMap(r -> r.log().rawLines().stream())
-                .mapToLong(line -> line.length() + 1L)
-                .sum()
-            > LONGEST_LOG;
+    boolean tooLong = report.map(r -> Turns.size(r.log())).orElse(0L) > LONGEST_LOG;
     Optional<Disguise> disguise = report.filter(r -> !tooLong).map(r -> Disguise.of(r.log()));
     disguise.ifPresent(d -> typed.put("log", disguised(d, report.orElseThrow().log())));
     report.flatMap(Report::diagnosis).ifPresent(d -> typed.put("stage", d.trace().stage().word()));

@@ -34,7 +34,6 @@ import standstill.trace.Loop;
  * @param otherBoots numbers of the boots that the page leads to: the first, the last, those around
  * @param stop what the boot ended in, with its lines
  * @param otherStops what else it may have ended in, where that is open
- * @param notListed how likely a cause is that the base does not list
  * @param look the look that would settle most; its title is empty when none would
  * @param track the stages as a picture
  * @param causes the likeliest causes
@@ -54,7 +53,6 @@ public record ReportView(
     String whyBoot,
     StopView stop,
     List<StopView> otherStops,
-    String notListed,
     LookView look,
     TrackView track,
     List<String> notes,
@@ -112,7 +110,6 @@ public record ReportView(
       String title,
       int minutes,
       String risk,
-      boolean grave,
       String cures,
       List<String> needs,
       List<String> cautions,
@@ -159,7 +156,6 @@ public record ReportView(
           "",
           StopView.NONE,
           List.of(),
-          "",
           LookView.NONE,
           TrackView.none(),
           List.of(),
@@ -217,7 +213,6 @@ public record ReportView(
             .limit(MOST_OTHER_STOPS)
             .map(ReportView::stop)
             .toList(),
-        Percent.of(d.ranking().notListed()),
         d.look().map(ReportView::look).orElse(LookView.NONE),
         TrackView.of(d.trace()),
         notes(report.log().limits(), d),
@@ -417,7 +412,6 @@ public record ReportView(
         fix.title(),
         fix.minutes(),
         fix.risk().title(),
-        fix.isGrave(),
         fix.cures().word().replace('-', ' '),
         FaultView.needs(base, fix.needs()),
         fix.cautions(),

@@ -82,10 +82,11 @@ final class SignInPage {
     desk.attempts().succeeded(who);
     Guard.setCookie(ctx, COOKIE, "");
     guard.begin(ctx, name, mark.get());
-    desk.accounts()
-        .proof(name)
-        .filter(proof -> who.device().isEmpty() || ctx.cookie(DEVICE + name) == null)
-        .ifPresent(proof -> Guard.setCookie(ctx, DEVICE + name, proof, DEVICE_KEPT));
+    if (who.device().isEmpty() || ctx.cookie(DEVICE + name) == null) {
+      desk.accounts()
+          .proof(name)
+          .ifPresent(proof -> Guard.setCookie(ctx, DEVICE + name, proof, DEVICE_KEPT));
+    }
     ctx.redirect(to, HttpStatus.SEE_OTHER);
   }
 

@@ -1,10 +1,9 @@
 package standstill.web;
 
-import java.util.HashMap;
-import java.util.Map;
 import java.util.concurrent.Semaphore;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Supplier;
+import standstill.intake.Budget;
 import standstill.log.BootLog;
 
 /**
@@ -21,10 +20,8 @@ final class Turns {
   private final Semaphore workers;
   private final Semaphore pieces;
   private final int allPieces;
-  private final int mostWaiting;
   private final long longestWaitMillis;
-  private final Map<String, Integer> waiting = new HashMap<>();
-  private int allWaiting;
+  private final Budget places;
 
   /**
    * Nobody at work.
@@ -37,7 +34,7 @@ final class Turns {
     this.workers = new Semaphore(most, true);
     this.allPieces = (int) Math.max(1, Math.min(Integer.MAX_VALUE, bytes / PIECE));
     this.pieces = new Semaphore(allPieces, true);
-    this.mostWaiting = mostWaiting;
+    this.places = new Budget(mostWaiting, mostWaiting * 3 / 4);
     this.longestWaitMillis = longestWaitMillis;
   }
 
@@ -59,7 +56,9 @@ final class Turns {
    */
   <T> T take(String client, long bytes, Supplier<T> work) {
     int share = (int) Math.min(allPieces, 1 + bytes / PIECE);
-    enter(client);
+    if (!places.take(client, 1)) {
+      throw new Overloaded();
+    }
     boolean worker = false;
     boolean room = false;
     try {
@@ -69,7 +68,7 @@ final class Turns {
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
     } finally {
-      leave(client);
+      places.giveBack(client, 1);
       if (worker && !room) {
         workers.release();
       }
@@ -95,19 +94,5 @@ final class Turns {
       size += line.length() + 1L;
     }
     return size;
-  }
-
-  private synchronized void enter(String client) {
-    int own = waiting.getOrDefault(client, 0);
-    if (allWaiting >= mostWaiting || own >= mostWaiting * 3 / 4) {
-      throw new Overloaded();
-    }
-    waiting.put(client, own + 1);
-    allWaiting++;
-  }
-
-  private synchronized void leave(String client) {
-    waiting.computeIfPresent(client, (c, own) -> own > 1 ? own - 1 : null);
-    allWaiting--;
   }
 }

@@ -165,6 +165,11 @@ public final class TestBase {
 
   /** The family that all faults belong to. */
   public Family family() {
+    return family(milestones, Facts.NONE);
+  }
+
+  /** A family with these milestones and facts, and nothing else. */
+  public static Family family(List<Milestone> milestones, Facts facts) {
     return new Family(
         "linux",
         "Linux",
@@ -177,7 +182,7 @@ public final class TestBase {
         List.of(),
         List.of(),
         milestones,
-        Facts.NONE,
+        facts,
         Marks.NONE);
   }
 

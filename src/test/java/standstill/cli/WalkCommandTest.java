@@ -75,7 +75,7 @@ class WalkCommandTest {
   @Test
   void savedWalkIsResumedAsItWas() throws IOException {
     Path saved = folder.resolve("walk.json");
-    CommandRun first = CommandRun.with("1\n2\nq\n", "walk", "--save", saved.toString(), UNSURE);
+    CommandRun first = CommandRun.with("\n2\nq\n", "walk", "--save", saved.toString(), LOG);
     assertEquals(0, first.code(), first.err());
     String text = Files.readString(saved);
     assertTrue(text.contains("\"reply\" : \"no-help\""), text);
@@ -84,8 +84,23 @@ class WalkCommandTest {
     Path again = folder.resolve("again.json");
     CommandRun second =
         CommandRun.with(
-            "q\n", "walk", "--resume", saved.toString(), "--save", again.toString(), UNSURE);
+            "q\n", "walk", "--resume", saved.toString(), "--save", again.toString(), LOG);
     assertEquals(0, second.code(), second.err());
+    assertEquals(text, Files.readString(again));
+    assertTrue(second.out().contains("Step 2"));
+  }
+
+  @Test
+  void whatWasTriedBeforeIsSavedAndResumed() throws IOException {
+    Path saved = folder.resolve("walk.json");
+    CommandRun.with("1\n2\nq\n", "walk", "--save", saved.toString(), UNSURE);
+    String text = Files.readString(saved);
+    assertEquals(1, WalkFile.read(saved, BaseFolder.builtIn().base()).before().size(), text);
+    assertFalse(text.contains("vmlinuz"));
+    Path again = folder.resolve("again.json");
+    CommandRun second =
+        CommandRun.with(
+            "q\n", "walk", "--resume", saved.toString(), "--save", again.toString(), UNSURE);
     assertEquals(text, Files.readString(again));
     assertTrue(second.out().contains("Step 2"));
   }

@@ -26,17 +26,7 @@ import standstill.trace.Tracer;
 /** Signs that ask for a statement. The lines and their meaning are invented. */
 class FactSignsTest {
   private static final Family FAMILY =
-      new Family(
-          "linux",
-          "Linux",
-          List.of(),
-          "",
-          List.of(),
-          List.of(),
-          List.of(),
-          List.of(),
-          List.of(),
-          List.of(),
+      TestBase.family(
           List.of(),
           new Facts(
               List.of(
@@ -54,8 +44,7 @@ class FactSignsTest {
                       "",
                       List.of())),
               List.of(),
-              List.of()),
-          standstill.base.Marks.NONE);
+              List.of()));
 
   private static Matches matches(Statement statement, String... messages) {
     Base base =

@@ -11,6 +11,7 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import standstill.base.Base;
 import standstill.base.Family;
+import standstill.base.SignForm;
 import standstill.base.yaml.BaseText;
 import standstill.base.yaml.Loaded;
 import standstill.log.Boot;
@@ -63,8 +64,14 @@ class SignMatcherTest {
 
   /** Lines of the log that a false trail explains; the base around it is the shipped one. */
   private static List<Integer> harmless(String proviso, String... lines) throws Exception {
+    return harmless(
+        List.of("scale.yaml", "families/pc.yaml", "families/linux.yaml"), proviso, lines);
+  }
+
+  private static List<Integer> harmless(List<String> names, String proviso, String... lines)
+      throws Exception {
     List<BaseText> files = new ArrayList<>();
-    for (String name : List.of("scale.yaml", "families/pc.yaml", "families/linux.yaml")) {
+    for (String name : names) {
       files.add(BaseText.of(name, name, Files.readAllBytes(Path.of("kb", name))));
     }
     files.add(new BaseText("trails/lamp-flickers.yaml", "t", TRAIL.formatted(proviso)));
@@ -97,6 +104,31 @@ class SignMatcherTest {
     assertEquals(List.of(), harmless(proviso, "lamp a flickers", "lamp b burns"));
     assertEquals(
         List.of(3), harmless(proviso, "lamp a flickers", "lamp b flickers", "lamp b burns"));
+  }
+
+  @Test
+  void aProvisoIsNotMistakenForWhatASignAsksToStandAboveOrBelow() throws Exception {
+    Path kb = Path.of("kb");
+    List<String> names;
+    try (Stream<Path> all = Files.walk(kb)) {
+      names =
+          all.map(file -> kb.relativize(file).toString())
+              .filter(name -> name.endsWith(".yaml") && !name.startsWith("boots"))
+              .sorted()
+              .toList();
+    }
+    long joins =
+        BaseFolder.read(kb).base().faults().stream()
+            .flatMap(fault -> fault.signs().stream())
+            .filter(s -> s.form() instanceof SignForm.OnLine form && !form.joins().isEmpty())
+            .count();
+    assertTrue(joins > 0, "the shipped base has no sign that asks for a second line");
+    String forbidden = "{no-line: 'fire in the room', seen: ['fire in the room'], unlike: ['fog']}";
+    assertEquals(List.of(2), harmless(names, forbidden, "lamp a flickers", "all is well"));
+    assertEquals(List.of(), harmless(names, forbidden, "lamp a flickers", "fire in the room"));
+    String needed = "{line: 'all is well', seen: ['all is well'], unlike: ['fog']}";
+    assertEquals(List.of(2), harmless(names, needed, "lamp a flickers", "all is well"));
+    assertEquals(List.of(), harmless(names, needed, "lamp a flickers"));
   }
 
   @Test

@@ -96,7 +96,8 @@ class PageIT {
     ChromeDriver plain = Browser.open(false);
     try {
       paste(plain, "emergency-mode");
-      assertTrue(plain.findElement(By.tagName("h1")).getText().contains("emergency or rescue mode"));
+      assertTrue(
+          plain.findElement(By.tagName("h1")).getText().contains("emergency or rescue mode"));
       plain.findElement(By.cssSelector("form.forget button")).click();
       plain.findElement(By.id("log"));
     } finally {

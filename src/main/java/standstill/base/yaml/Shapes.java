@@ -237,18 +237,20 @@ final class Shapes {
   }
 
   private Value sign() {
+    String tells = "What that tells, as a sentence.";
+    Shape missing =
+        simple(
+            must("without", Scalars.id(), "A milestone that the paste covers and that is missing."),
+            tells);
+    Shape reached = simple(must("reached", Scalars.id(), "A milestone that was reached."), tells);
+    Shape statement =
+        simple(
+            must("fact", words(Statement.words()), "A statement on the machine that has to hold."),
+            "A sentence built from the statement's values, such as: {class} {device} has no driver");
     return new Choice(
         "without",
-        missingMilestone(),
-        new Choice("reached", reachedMilestone(), new Choice("fact", statement(), lineOfALog())));
-  }
-
-  private Shape reachedMilestone() {
-    List<Shape.Key> keys = new ArrayList<>(List.of(SIGN_ID));
-    keys.add(must("reached", Scalars.id(), "A milestone that was reached."));
-    keys.addAll(weights());
-    keys.add(may("says", Scalars.text(), "What that tells, as a sentence."));
-    return new Shape("a sign", keys, List.of());
+        missing,
+        new Choice("reached", reached, new Choice("fact", statement, lineOfALog())));
   }
 
   private Shape lineOfALog() {
@@ -283,25 +285,11 @@ final class Shapes {
     };
   }
 
-  private Shape statement() {
-    List<Shape.Key> keys = new ArrayList<>(List.of(SIGN_ID));
-    keys.add(
-        must("fact", words(Statement.words()), "A statement on the machine that has to hold."));
+  /** A sign that is no line: what it looks for, what it weighs, what it says. */
+  private Shape simple(Shape.Key wanted, String says) {
+    List<Shape.Key> keys = new ArrayList<>(List.of(SIGN_ID, wanted));
     keys.addAll(weights());
-    keys.add(
-        may(
-            "says",
-            Scalars.text(),
-            "A sentence built from the statement's values, such as: {class} {device} has no driver"));
-    return new Shape("a sign", keys, List.of());
-  }
-
-  private Shape missingMilestone() {
-    List<Shape.Key> keys = new ArrayList<>(List.of(SIGN_ID));
-    keys.add(
-        must("without", Scalars.id(), "A milestone that the paste covers and that is missing."));
-    keys.addAll(weights());
-    keys.add(may("says", Scalars.text(), "What that tells, as a sentence."));
+    keys.add(may("says", Scalars.text(), says));
     return new Shape("a sign", keys, List.of());
   }
 
